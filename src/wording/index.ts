@@ -1,0 +1,37 @@
+import type { Caution, CautionFigures, Refusal, RefusalFigures } from "../core/result.ts";
+import { carbonateCautionWording } from "./carbonate.ts";
+import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
+import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
+import { plantCautionWording, plantRefusalWording } from "./plant.ts";
+import { tankCautionWording, tankRefusalWording } from "./tank.ts";
+import { waterCautionWording, waterRefusalWording } from "./water.ts";
+import type { Wording } from "./wording.ts";
+
+const cautionWording: Wording<CautionFigures> = {
+  ...waterCautionWording,
+  ...nitrogenCautionWording,
+  ...dosingCautionWording,
+  ...carbonateCautionWording,
+  ...plantCautionWording,
+  ...tankCautionWording,
+};
+
+const refusalWording: Wording<RefusalFigures> = {
+  ...waterRefusalWording,
+  ...nitrogenRefusalWording,
+  ...dosingRefusalWording,
+  ...plantRefusalWording,
+  ...tankRefusalWording,
+};
+
+/** The caution as a member reads it. */
+export function sayCaution(caution: Caution): string {
+  const say = cautionWording[caution.code] as (figures: Caution["figures"]) => string;
+  return say(caution.figures);
+}
+
+/** The refusal as a member reads it. */
+export function sayRefusal(refusal: Refusal): string {
+  const say = refusalWording[refusal.code] as (figures: Refusal["figures"]) => string;
+  return say(refusal.figures);
+}
