@@ -22,6 +22,8 @@ export type Read<T> =
 export interface Choice {
   readonly label: string;
   readonly text: string;
+  /** The habit this choice reveals, to be remembered so that it is asked once only. */
+  readonly remember?: Habits;
 }
 
 /** Two temperatures without which a specific gravity means nothing, °C. */
