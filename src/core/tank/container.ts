@@ -9,7 +9,39 @@ export type Shape =
       readonly widthCm: Centimetres;
       readonly heightCm: Centimetres;
     }
-  | { readonly kind: "upright cylinder"; readonly diameterCm: Centimetres; readonly heightCm: Centimetres };
+  | { readonly kind: "upright cylinder"; readonly diameterCm: Centimetres; readonly heightCm: Centimetres }
+  /** A box of the end width, with a front that bulges out by the bow depth at its middle. */
+  | {
+      readonly kind: "bow front";
+      readonly lengthCm: Centimetres;
+      readonly endWidthCm: Centimetres;
+      readonly bowDepthCm: Centimetres;
+      readonly heightCm: Centimetres;
+    }
+  /** Two straight sides meeting in a corner, joined by a quarter of a circle. */
+  | { readonly kind: "quarter round"; readonly radiusCm: Centimetres; readonly heightCm: Centimetres }
+  /** Regular, measured between two opposite sides. */
+  | { readonly kind: "hexagon"; readonly acrossFlatsCm: Centimetres; readonly heightCm: Centimetres }
+  /** A box with a box cut out of one corner. */
+  | {
+      readonly kind: "L-shape";
+      readonly lengthCm: Centimetres;
+      readonly widthCm: Centimetres;
+      readonly cutLengthCm: Centimetres;
+      readonly cutWidthCm: Centimetres;
+      readonly heightCm: Centimetres;
+    }
+  /** A drum on its side; its height is its diameter. */
+  | { readonly kind: "horizontal drum"; readonly diameterCm: Centimetres; readonly lengthCm: Centimetres }
+  /** Straight walls leaning outward (or inward) from a rectangular floor to a rectangular rim. */
+  | {
+      readonly kind: "tapered tub";
+      readonly bottomLengthCm: Centimetres;
+      readonly bottomWidthCm: Centimetres;
+      readonly topLengthCm: Centimetres;
+      readonly topWidthCm: Centimetres;
+      readonly heightCm: Centimetres;
+    };
 
 export type Role = "display" | "filter" | "algae tank" | "pump container" | "reservoir" | "other";
 
