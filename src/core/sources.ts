@@ -4,6 +4,7 @@ import { nitrogenSources } from "./nitrogen/sources.ts";
 import { plantSources } from "./plant/sources.ts";
 import type { Source } from "./source.ts";
 import { tankSources } from "./tank/sources.ts";
+import { trendsSources } from "./trends/sources.ts";
 import { waterSources } from "./water/sources.ts";
 
 const sharedSources = {
@@ -43,6 +44,7 @@ export const SOURCES = {
   ...carbonateSources,
   ...plantSources,
   ...tankSources,
+  ...trendsSources,
 };
 
 export type SourceId = keyof typeof SOURCES;
