@@ -64,8 +64,10 @@ export interface Container {
   readonly name: string;
   readonly role: Role;
   readonly volume: VolumeBasis;
-  /** Dry mass of rock. Displaces by its solid volume. A measured fill already has it in. */
+  /** Mass of rock. Displaces by its solid volume. A measured fill already has it in. */
   readonly rockKg?: Estimate<Kilograms>;
+  /** How the rock was weighed; dry when absent. Wet rock weighs more than it displaces. */
+  readonly rockWeighed?: "dry" | "wet";
   /** Dry mass of sand. */
   readonly sandKg?: Estimate<Kilograms>;
   /** Whether its water is part of the running system (a mixing drum is not). */
