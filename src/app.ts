@@ -1,0 +1,259 @@
+import type { Read } from "./core/quantity/read.ts";
+import { type Command, type CommandEntry, findCommand } from "./kit/command.ts";
+import type { Context, ReadContext } from "./kit/context.ts";
+import type { Exchange, ExchangeRecords } from "./kit/exchange.ts";
+import { nearest } from "./kit/nearest.ts";
+import type { AnyOption } from "./kit/option.ts";
+import type { Outcome, Question, Reply, Settled } from "./kit/reply.ts";
+import type { Request } from "./kit/request.ts";
+import { listed, quoted } from "./kit/text.ts";
+import { UserError } from "./kit/user-error.ts";
+import type { MemberId } from "./records/ids.ts";
+import type { Records } from "./records/index.ts";
+
+/** What a front hands over and gets back. */
+export interface Told {
+  /** Names the exchange for buttons pressed later. */
+  readonly id: string;
+  readonly outcome: Outcome;
+}
+
+export interface AppParts {
+  readonly commands: readonly CommandEntry[];
+  readonly records: Records;
+  readonly exchanges: ExchangeRecords;
+  /** Milliseconds since 1970, UTC. */
+  readonly clock: () => number;
+  /** A fresh unguessable id, at most 40 characters. */
+  readonly newId: () => string;
+  /** Told of defects, with the reference the member was given. */
+  readonly report: (reference: string, error: unknown) => void;
+}
+
+/** The conversation, whatever carries it: request → command → outcome. The one error boundary. */
+export interface App {
+  readonly commands: readonly CommandEntry[];
+  answer(request: Request): Promise<Told>;
+  /** Takes choice number `index` of a question asked earlier. */
+  choose(exchangeId: string, member: MemberId, index: number): Promise<Told>;
+  /** Answers a question asked earlier in the member's own words. */
+  fill(exchangeId: string, member: MemberId, text: string): Promise<Told>;
+  /** An earlier exchange: the asker's own, or one that stands in the channel. */
+  recall(exchangeId: string, member: MemberId): Exchange | undefined;
+  /** The member's private answer, from now on open to the channel; undefined when not theirs or gone. */
+  publish(exchangeId: string, member: MemberId): Exchange | undefined;
+  /** Whole texts that would complete an option being typed; at most 25. */
+  suggest(request: Request, option: string, typed: string): readonly string[];
+}
+
+export function createApp(parts: AppParts): App {
+  const { commands, records, exchanges, clock, newId, report } = parts;
+
+  async function answer(request: Request): Promise<Told> {
+    const outcome = await guarded(() => run(request));
+    return keep(request, outcome);
+  }
+
+  async function guarded(work: () => Promise<Outcome>): Promise<Outcome> {
+    try {
+      return await work();
+    } catch (error) {
+      if (error instanceof UserError) return refusal("Not done", error.message);
+      const reference = newId().slice(0, 8);
+      report(reference, error);
+      return refusal(
+        "That went wrong here",
+        `Sorry: this is a fault of the bot, not of what you typed, and nothing was changed. Its reference is ${reference}.`,
+      );
+    }
+  }
+
+  function keep(request: Request, outcome: Outcome): Told {
+    const id = newId();
+    const told = { id, outcome };
+    try {
+      exchanges.keep({ id, request, outcome, at: iso(clock()) }, outcome.audience === "channel");
+    } catch (error) {
+      report(id.slice(0, 8), error);
+    }
+    return told;
+  }
+
+  async function run(request: Request): Promise<Outcome> {
+    const command = findCommand(commands, request.path);
+    if (command === undefined) return unknownCommand(request.path);
+    const now = clock();
+    const member = records.members.member(request.member, request.club);
+    const reading: ReadContext = { habits: member.habits, now, member, request, records };
+    const audience = request.audience ?? command.audience;
+    const read = readOptions(command, request, reading);
+    if (read.kind === "question") return { ...read, audience };
+    const context: Context = { audience, now, member, request, records, readAs: read.readAs };
+    return command.run(read.input, context);
+  }
+
+  function settle(exchange: Exchange, settled: Settled): Request {
+    const { request } = exchange;
+    return {
+      ...request,
+      options: { ...request.options, ...settled.options },
+      answers: { ...request.answers, ...settled.answers },
+    };
+  }
+
+  function openQuestion(exchangeId: string, member: MemberId): { exchange: Exchange; question: Question } | undefined {
+    const exchange = exchanges.find(exchangeId, member);
+    return exchange?.outcome.kind === "question" ? { exchange, question: exchange.outcome } : undefined;
+  }
+
+  async function tooOld(member: MemberId): Promise<Told> {
+    return keep(
+      { member, isSteward: false, path: "", options: {}, answers: {} },
+      refusal("That question has gone", "It was asked too long ago, or of somebody else. Type the command again and it will be asked anew."),
+    );
+  }
+
+  return {
+    commands,
+    answer,
+    async choose(exchangeId, member, index) {
+      const open = openQuestion(exchangeId, member);
+      const choice = open?.question.choices[index];
+      if (open === undefined || choice === undefined) return tooOld(member);
+      if (choice.remember !== undefined) records.members.remember(member, choice.remember);
+      return answer(settle(open.exchange, choice.settle));
+    },
+    async fill(exchangeId, member, text) {
+      const open = openQuestion(exchangeId, member);
+      if (open?.question.typed === undefined) return tooOld(member);
+      return answer(settle(open.exchange, { options: { [open.question.typed.option]: text } }));
+    },
+    recall: (exchangeId, member) => exchanges.find(exchangeId, member) ?? exchanges.findPublic(exchangeId),
+    publish: (exchangeId, member) =>
+      exchanges.publish(exchangeId, member) ? exchanges.find(exchangeId, member) : undefined,
+    suggest(request, name, typed) {
+      try {
+        const option = findCommand(commands, request.path)?.options[name];
+        if (option?.suggest === undefined) return [];
+        const member = records.members.member(request.member, request.club);
+        return option.suggest(typed, { habits: member.habits, now: clock(), member, request, records }).slice(0, 25);
+      } catch (error) {
+        report("suggest", error);
+        return [];
+      }
+    },
+  };
+
+  function unknownCommand(path: string): Reply {
+    const names = commands.map((entry) => entry.name);
+    const [typed = ""] = path.split(" ");
+    const family = commands.find((entry) => entry.name === typed);
+    if (family !== undefined && "subcommands" in family) {
+      const subs = family.subcommands.map((sub) => `/${family.name} ${sub.name}`);
+      return refusal(`/${family.name} does several things`, `Say which: ${listed(subs, "or")}.`);
+    }
+    const close = nearest(typed, names);
+    return refusal(
+      "No such command",
+      `${quoted(`/${path}`)} is not a command here. ${close === undefined ? "" : `Did you mean /${close}? `}/help lists them all.`,
+    );
+  }
+}
+
+type ReadOptions =
+  | {
+      readonly kind: "input";
+      readonly input: Readonly<Record<string, unknown>>;
+      readonly readAs: Context["readAs"];
+    }
+  | Question;
+
+/** Reads every option; the first thing unreadable, unclear or missing becomes one question. */
+function readOptions(command: Command, request: Request, context: ReadContext): ReadOptions {
+  const unknown = Object.keys(request.options).find((name) => !Object.hasOwn(command.options, name));
+  if (unknown !== undefined) {
+    const names = Object.keys(command.options);
+    throw new UserError(
+      "bad-input",
+      `/${request.path} has no ${quoted(unknown)}. ${names.length === 0 ? "It takes nothing beside its name." : `It takes ${listed(names)}.`}`,
+    );
+  }
+  const input: Record<string, unknown> = {};
+  const readAs = new Map<string, { typed: string; readAs: string }>();
+  const questions: Question[] = [];
+  for (const [name, option] of Object.entries(command.options)) {
+    const typed = request.options[name];
+    if (typed === undefined) {
+      if (option.isNeeded) questions.push(missing(command, name, option));
+      continue;
+    }
+    const read = readOne(name, option, typed, context);
+    if (read.kind === "read") {
+      input[name] = read.value;
+      readAs.set(name, { typed, readAs: read.readAs });
+    } else {
+      questions.push(asked(command, name, option, read));
+    }
+  }
+  const question = questions.find((candidate) => candidate.isMistake) ?? questions[0];
+  if (question === undefined) return { kind: "input", input, readAs };
+  const understood = [...readAs].map(([name, { readAs: text }]) => `${name}: ${text}`);
+  return understood.length === 0 ? question : { ...question, body: [`Read so far: ${understood.join("; ")}.`] };
+}
+
+function readOne(name: string, option: AnyOption, typed: string, context: ReadContext): Read<unknown> {
+  const gate = option.schema.safeParse(typed);
+  if (gate.success) return option.read(gate.data, context);
+  const reason = gate.error.issues[0]?.message ?? "not readable";
+  return { kind: "unreadable", message: `${quoted(typed)} for ${name}: ${reason}. Try ${quoted(option.example)}.` };
+}
+
+function missing(command: Command, name: string, option: AnyOption): Question {
+  return {
+    kind: "question",
+    isMistake: false,
+    title: command.summary,
+    text: `Which ${name}? ${option.description}.`,
+    body: [],
+    cautions: [],
+    choices: (option.choices ?? []).map((text) => ({ label: text, settle: { options: { [name]: text } } })),
+    typed: { option: name, label: name, example: option.example },
+    audience: "asker",
+  };
+}
+
+function asked(
+  command: Command,
+  name: string,
+  option: AnyOption,
+  read: Exclude<Read<unknown>, { kind: "read" }>,
+): Question {
+  const isMistake = read.kind === "unreadable";
+  return {
+    kind: "question",
+    isMistake,
+    title: command.summary,
+    text: read.kind === "unreadable" ? read.message : read.question,
+    body: [],
+    cautions: [],
+    choices:
+      read.kind === "unreadable"
+        ? []
+        : read.choices.map(({ label, text, remember }) => ({
+            label,
+            settle: { options: { [name]: text } },
+            ...(remember === undefined ? {} : { remember }),
+          })),
+    typed: { option: name, label: name, example: option.example },
+    audience: "asker",
+  };
+}
+
+function refusal(title: string, sentence: string): Reply {
+  return { kind: "reply", ok: false, title, body: [sentence], cautions: [], audience: "asker" };
+}
+
+function iso(milliseconds: number): string {
+  return new Date(milliseconds).toISOString();
+}
+

@@ -1,0 +1,97 @@
+import type { Habits } from "../core/quantity/read.ts";
+import type { CautionLevel } from "../core/result.ts";
+
+/** Who may see a reply: the member who asked, or everyone in the place where it was asked. */
+export type Audience = "asker" | "channel";
+
+export interface ReplyCaution {
+  readonly level: CautionLevel;
+  readonly text: string;
+}
+
+export interface ReplyTable {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A file to hand over: written beside the terminal, attached on a chat platform. */
+export interface ReplyFile {
+  readonly name: string;
+  readonly mediaType: string;
+  /** UTF-8 text or bytes in base64. */
+  readonly content: string;
+  readonly encoding: "utf8" | "base64";
+  /** What it shows, in words, for those who cannot see it. */
+  readonly altText: string;
+}
+
+/** Everything behind a figure, shown when the member opens the working. */
+export interface Working {
+  /** Each input: its name, what was typed (or where it came from), how it was understood. */
+  readonly inputs: readonly { readonly name: string; readonly typed: string; readonly readAs: string }[];
+  /** The formula in words. */
+  readonly steps: readonly string[];
+  readonly constants: readonly {
+    readonly name: string;
+    readonly value: string;
+    readonly source: string;
+  }[];
+  readonly assumptions: readonly string[];
+  readonly sources: readonly {
+    readonly citation: string;
+    readonly standing: string;
+    readonly link?: string;
+  }[];
+}
+
+/** What a command says, as plain data. Text is plain: a front escapes whatever its markup would read. */
+export interface Reply {
+  readonly kind: "reply";
+  /** False when the question was refused or could not be read; a script then ends with a failure. */
+  readonly ok: boolean;
+  readonly title: string;
+  /** The number, first and large. */
+  readonly headline?: string;
+  /** What it rests on and what to do: short lines. */
+  readonly body: readonly string[];
+  readonly table?: ReplyTable;
+  readonly files?: readonly ReplyFile[];
+  readonly cautions: readonly ReplyCaution[];
+  /** One line: the method and how firmly it stands. */
+  readonly basis?: string;
+  readonly working?: Working;
+  readonly audience: Audience;
+}
+
+/** What is put into a request when a choice is taken: option texts, and answers to confirmations. */
+export interface Settled {
+  readonly options?: Readonly<Record<string, string>>;
+  readonly answers?: Readonly<Record<string, string>>;
+}
+
+/** One question back to the member. Taking a choice runs the same command again with more settled. */
+export interface Question {
+  readonly kind: "question";
+  /** True when it stands because something typed could not be read. */
+  readonly isMistake: boolean;
+  readonly title: string;
+  readonly text: string;
+  /** Figures to be read before answering. */
+  readonly body: readonly string[];
+  readonly cautions: readonly ReplyCaution[];
+  readonly choices: readonly QuestionChoice[];
+  /** The option that a typed answer fills, when one may be typed. */
+  readonly typed?: { readonly option: string; readonly label: string; readonly example: string };
+  readonly audience: Audience;
+}
+
+export interface QuestionChoice {
+  readonly label: string;
+  readonly settle: Settled;
+  /** A habit of the member to be remembered when this choice is taken. */
+  readonly remember?: Habits;
+  /** "go" for the expected way on, "stop" for calling it off. */
+  readonly tone?: "go" | "stop";
+}
+
+export type Outcome = Reply | Question;

@@ -1,0 +1,17 @@
+import type { ClubId, MemberId } from "../records/ids.ts";
+
+/** What a member asked, before anything is read. Plain data: it can be kept and run again. */
+export interface Request {
+  readonly member: MemberId;
+  /** Absent in a direct message, where nothing is shared with a club. */
+  readonly club?: ClubId;
+  /** May set the club's own defaults. */
+  readonly isSteward: boolean;
+  /** "salt mix": the command and, where it has them, its subcommand. */
+  readonly path: string;
+  readonly options: Readonly<Record<string, string>>;
+  /** Answers to confirmations asked along the way. */
+  readonly answers: Readonly<Record<string, string>>;
+  /** Set when the member asked for it; otherwise the command's own habit holds. */
+  readonly audience?: "asker" | "channel";
+}

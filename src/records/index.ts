@@ -1,0 +1,11 @@
+import type { InstrumentRecords, LogRecords } from "./log.ts";
+import type { MemberRecords } from "./member.ts";
+import type { TankRecords } from "./tank.ts";
+
+/** All that is remembered, behind interfaces: commands never meet the database. */
+export interface Records {
+  readonly members: MemberRecords;
+  readonly tanks: TankRecords;
+  readonly log: LogRecords;
+  readonly instruments: InstrumentRecords;
+}

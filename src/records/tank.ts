@@ -1,0 +1,64 @@
+import type { Container } from "../core/tank/container.ts";
+import type { ClubId, MemberId } from "./ids.ts";
+
+export type WaterKind = "marine" | "brackish" | "fresh";
+
+/** Standing facts of a tank beside its containers, kept as the member typed them. */
+export interface TankNotes {
+  /** "1 grouper 60 cm; 2 triggerfish 25 cm" */
+  readonly livestock?: string;
+  /** "280 g prawn 3 times a week" */
+  readonly food?: string;
+  /** "110 L ceramic rings; 40 L foam 20 ppi" */
+  readonly media?: string;
+  /** "8000 L/h" */
+  readonly flow?: string;
+  /** Usual or aimed-at values, used when no reading is at hand. */
+  readonly salinity?: string;
+  readonly temperature?: string;
+}
+
+export interface Tank {
+  readonly id: number;
+  readonly owner: MemberId;
+  readonly name: string;
+  readonly aliases: readonly string[];
+  readonly kind: WaterKind;
+  readonly containers: readonly Container[];
+  /** The description as typed. */
+  readonly containersTyped: string;
+  readonly notes: TankNotes;
+  readonly isDefault: boolean;
+  readonly sharedWith: readonly ClubId[];
+}
+
+/** Looks a tank up for one member: their own, and those shared with the club they ask from. */
+export interface Viewer {
+  readonly member: MemberId;
+  readonly club: ClubId | undefined;
+}
+
+export interface TankRecords {
+  /** The member's own tanks, default first. */
+  own(member: MemberId): readonly Tank[];
+  /** Own tanks, then tanks others share with the viewer's club. */
+  visible(viewer: Viewer): readonly Tank[];
+  /** Throws: UserError when the name is taken by another of the member's tanks or aliases. */
+  create(tank: {
+    readonly owner: MemberId;
+    readonly name: string;
+    readonly kind: WaterKind;
+    readonly containers: readonly Container[];
+    readonly containersTyped: string;
+    readonly now: string;
+  }): Tank;
+  replaceContainers(owner: MemberId, tankId: number, containers: readonly Container[], typed: string): void;
+  setNotes(owner: MemberId, tankId: number, notes: TankNotes): void;
+  rename(owner: MemberId, tankId: number, name: string): void;
+  addAlias(owner: MemberId, tankId: number, alias: string): void;
+  removeAlias(owner: MemberId, tankId: number, alias: string): void;
+  setDefault(owner: MemberId, tankId: number): void;
+  share(owner: MemberId, tankId: number, club: ClubId): void;
+  unshare(owner: MemberId, tankId: number, club: ClubId): void;
+  remove(owner: MemberId, tankId: number): void;
+}

@@ -1,0 +1,89 @@
+import type { Database } from "better-sqlite3";
+import { z } from "zod";
+import type { Habits } from "../core/quantity/read.ts";
+import type { ClubId, MemberId } from "../records/ids.ts";
+import type { Member, MemberRecords } from "../records/member.ts";
+
+const habitsSchema = z.object({
+  gallon: z.enum(["US", "imperial"]).exactOptional(),
+  decimal: z.enum(["point", "comma"]).exactOptional(),
+  gravity: z.object({ sampleC: z.number(), referenceC: z.number() }).exactOptional(),
+  conductivity: z.enum(["at 25 °C", "as measured"]).exactOptional(),
+}) satisfies z.ZodType<Habits>;
+
+const memberRow = z.object({ zone: z.string(), habits: z.string() });
+
+export class SqliteMemberRecords implements MemberRecords {
+  readonly #db: Database;
+
+  constructor(db: Database) {
+    this.#db = db;
+  }
+
+  member(id: MemberId, club: ClubId | undefined): Member {
+    const find = this.#db.prepare("SELECT zone, habits FROM member WHERE id = ?");
+    let row = find.get(id);
+    if (row === undefined) {
+      this.#db.prepare("INSERT INTO member (id) VALUES (?) ON CONFLICT DO NOTHING").run(id);
+      row = find.get(id);
+    }
+    const { zone, habits } = memberRow.parse(row);
+    return { id, zone, habits: { ...this.#clubHabits(club), ...readHabits(habits) } };
+  }
+
+  remember(id: MemberId, habits: Habits): void {
+    const now = { ...this.#ownHabits(id), ...habits };
+    this.#db
+      .prepare("INSERT INTO member (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits")
+      .run(id, JSON.stringify(now));
+  }
+
+  forgetHabits(id: MemberId): void {
+    this.#db.prepare("UPDATE member SET habits = '{}', zone = 'UTC' WHERE id = ?").run(id);
+  }
+
+  setZone(id: MemberId, zone: string): void {
+    this.#db
+      .prepare("INSERT INTO member (id, zone) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET zone = excluded.zone")
+      .run(id, zone);
+  }
+
+  setClubHabits(club: ClubId, habits: Habits): void {
+    this.#db
+      .prepare("INSERT INTO club (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits")
+      .run(club, JSON.stringify({ ...this.#clubHabits(club), ...habits }));
+  }
+
+  erase(id: MemberId): { readonly tanks: number; readonly readings: number } {
+    return this.#db
+      .transaction(() => {
+        const tanks = this.#count("SELECT count(*) FROM tank WHERE member_id = ?", id);
+        const readings = this.#count(
+          "SELECT count(*) FROM reading JOIN tank ON tank.id = reading.tank_id WHERE tank.member_id = ?",
+          id,
+        );
+        this.#db.prepare("DELETE FROM exchange WHERE member_id = ?").run(id);
+        this.#db.prepare("DELETE FROM member WHERE id = ?").run(id);
+        return { tanks, readings };
+      })
+      .immediate();
+  }
+
+  #ownHabits(id: MemberId): Habits {
+    const habits = this.#db.prepare("SELECT habits FROM member WHERE id = ?").pluck().get(id);
+    return readHabits(habits);
+  }
+
+  #clubHabits(club: ClubId | undefined): Habits {
+    if (club === undefined) return {};
+    return readHabits(this.#db.prepare("SELECT habits FROM club WHERE id = ?").pluck().get(club));
+  }
+
+  #count(sql: string, id: MemberId): number {
+    return z.number().parse(this.#db.prepare(sql).pluck().get(id));
+  }
+}
+
+function readHabits(json: unknown): Habits {
+  return typeof json === "string" ? habitsSchema.parse(JSON.parse(json)) : {};
+}

@@ -1,0 +1,34 @@
+import type { Database } from "better-sqlite3";
+import membersTanksLog from "./migrations/0001-members-tanks-log.ts";
+
+export interface Migration {
+  readonly name: string;
+  readonly sql: string;
+}
+
+/** In order; one that has shipped is never edited, the next corrects it. */
+const MIGRATIONS: readonly Migration[] = [membersTanksLog];
+
+/** The file was written by a later version than this one. */
+export class NewerDatabase extends Error {
+  override readonly name = "NewerDatabase";
+}
+
+/** Brings the database up to date; each step and its ledger entry share one transaction. */
+export function migrate(db: Database, now: string): void {
+  const hasLedger = db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'migration'").get();
+  const done = new Set(
+    hasLedger === undefined ? [] : db.prepare("SELECT name FROM migration").pluck().all().map(String),
+  );
+  const known = new Set(MIGRATIONS.map(({ name }) => name));
+  const unknown = [...done].find((name) => !known.has(name));
+  if (unknown !== undefined) throw new NewerDatabase(unknown);
+  for (const { name, sql } of MIGRATIONS) {
+    if (done.has(name)) continue;
+    db.transaction(() => {
+      db.exec("CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, at TEXT NOT NULL) STRICT");
+      db.exec(sql);
+      db.prepare("INSERT INTO migration (name, at) VALUES (?, ?)").run(name, now);
+    }).exclusive();
+  }
+}
