@@ -1,14 +1,79 @@
 import type { DosingCautions, DosingRefusals } from "../core/dosing/cautions.ts";
 import type { Wording } from "./wording.ts";
 
+/** Three figures are as many as a warning needs. */
+export function roundFigure(value: number): string {
+  return Number(value.toPrecision(3)).toString();
+}
+
 /** The sentence for each caution of the dosing room. */
 export const dosingCautionWording: Wording<DosingCautions> = {
   "medicine-needs-a-vet": () =>
     "Medicine for animals is a vet's decision: ask one before anything goes into the water.",
+  "make-up-to-volume": ({ finalL }) =>
+    `Pour the stock first, then fill up to the ${roundFigure(finalL)} L mark: do not measure the water apart.`,
+  "acid-into-water": () =>
+    "Acid goes into water, slowly, never water into acid. Wear gloves and eye protection, and keep the window open.",
+  "caustic-burns": () =>
+    "This burns skin and eyes and heats up as it dissolves: add it slowly to cold water, with gloves and eye protection.",
+  "bleach-keep-apart": () =>
+    "Bleach meets nothing but water: no acid, no vinegar, no ammonia, no alcohol. Open the window and wear gloves.",
+  "oxidiser-burns": () =>
+    "Peroxide burns skin and eyes and feeds fire: wear gloves and eye protection, and never close its bottle tight on anything else.",
+  "ammonia-is-toxic": () =>
+    "Ammonia poisons fish and irritates eyes and lungs: keep it away from bleach and from any water with animals in it.",
+  "leave-and-air": () =>
+    "If they have already met: do not lean over it, leave the room, open it to fresh air, and call the poison line or the emergency number.",
+  "hazard-list-not-complete": () =>
+    "The list behind this is short: a pair that is not on it may still be dangerous. Read both labels, and mix neither if unsure.",
+  "alcohol-flammable": ({ percent, flashPointC }) =>
+    `Alcohol of ${roundFigure(percent)} % can catch fire from about ${roundFigure(flashPointC)} °C: keep it closed, and away from lamps, heaters, relays and flames.`,
+  "no-denatured-alcohol": () =>
+    "Use only alcohol without additives: what makes denatured alcohol unfit to drink harms a tank too.",
+  "alcohol-dose-elsewhere": () =>
+    "Alcohol burns, and in a tank it uses up oxygen: work out such a dose with the carbon dosing sum, which checks for that.",
+  "alcohol-shrinks-on-mixing": () =>
+    "Alcohol and water shrink when mixed, so the top-up is a little more than the sum says: fill to the mark.",
+  "split-over-days": ({ days, cap, unit }) =>
+    `Spread it over ${days} days, so that no day changes more than ${roundFigure(cap)} ${unit}, and test before each next dose.`,
+  "no-daily-limit-given": () =>
+    "No daily limit was given, so this is the whole dose at once: ask how fast this water may change before pouring.",
+  "missed-dose-stays-missed": () => "A missed dose stays missed: never double the next one.",
+  "stock-near-saturation": ({ solute, gramsPerL, solubilityGramsPerL }) =>
+    `${roundFigure(gramsPerL)} g/L of ${solute} is close to the ${roundFigure(solubilityGramsPerL)} g/L water takes at 20 °C: in a cool room it may drop out.`,
+  "stock-volume-counts": ({ percent }) =>
+    `This much stock adds ${roundFigure(percent)} % to the volume: leave room for it, and watch the salinity.`,
+  "calibrate-the-pump": () =>
+    "Measure what the pump really delivers in a minute, and again each month: hoses wear.",
+  "pump-run-very-short": ({ seconds }) =>
+    `A run of ${roundFigure(seconds)} s is too short to be accurate: use fewer doses or a weaker stock.`,
+  "vet-figures-read-back": () =>
+    "Read these figures back against the vet's note, and pour nothing until every one has been confirmed a second time.",
 };
 
 /** The sentence for each refusal of the dosing room. */
 export const dosingRefusalWording: Wording<DosingRefusals> = {
   "stock-weaker-than-target": ({ stock, target, unit }) =>
-    `A stock of ${stock} ${unit} cannot be diluted to ${target} ${unit}: the stock has to be the stronger one.`,
+    `A stock of ${roundFigure(stock)} ${unit} cannot be diluted to ${roundFigure(target)} ${unit}: the stock has to be the stronger one.`,
+  "strengths-do-not-compare": ({ stock, target }) =>
+    `${stock} and ${target} do not compare: one counts weight and the other volume. Give both in the same unit.`,
+  "weight-percent-needs-density": ({ which }) =>
+    `The ${which} is in per cent by weight: its density is needed to turn that into a volume.`,
+  "dose-figure-not-positive": ({ quantity, value, unit }) =>
+    `The ${quantity} was read as ${roundFigure(value)} ${unit}: it has to be more than nothing over its whole range.`,
+  "dose-figure-too-large": ({ quantity, value, unit, max }) =>
+    `The ${quantity} was read as ${roundFigure(value)} ${unit}: it cannot be more than ${roundFigure(max)}.`,
+  "will-not-dissolve": ({ solute, gramsPerL, solubilityGramsPerL }) =>
+    `${roundFigure(gramsPerL)} g/L of ${solute} will not dissolve: water takes about ${roundFigure(solubilityGramsPerL)} g/L at 20 °C. Make a weaker stock.`,
+  "doses-do-not-fit-the-day": ({ seconds, dosesPerDay }) =>
+    `${dosesPerDay} doses of ${roundFigure(seconds)} s each do not fit into a day: use a stronger stock or a faster pump.`,
+  "never-mix": ({ a, b, result }) => `Never let ${a} and ${b} meet: they can make ${result}.`,
+  "not-into-a-tank": ({ substance }) =>
+    `No dose of ${substance} for water with animals in it: it kills them. It is for cleaning empty equipment only.`,
+  "medicine-not-dosed": ({ medicine }) =>
+    `${medicine} counts as a medicine here, and no dose is worked out for it: that needs a vet who knows the animals.`,
+  "vet-figures-missing": ({ missing }) =>
+    `${missing} is missing. With a vet's note every figure has to come from the note; none is guessed.`,
+  "alcohol-is-denatured": () =>
+    "Not with denatured alcohol: its additives harm a tank. Use alcohol with nothing else in it.",
 };
