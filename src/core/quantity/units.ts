@@ -9,6 +9,8 @@ export type Metres = Quantity<"m">;
 export type Centimetres = Quantity<"cm">;
 export type SquareMetres = Quantity<"m²">;
 export type DegreesC = Quantity<"°C">;
+/** How far two temperatures lie apart; not a point on the scale. */
+export type DegreesCApart = Quantity<"°C apart">;
 export type LitresPerHour = Quantity<"L/h">;
 export type LitresPerDay = Quantity<"L/d">;
 export type Watts = Quantity<"W">;
