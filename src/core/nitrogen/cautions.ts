@@ -1,9 +1,25 @@
 /** Cautions of the nitrogen room: code → the figures its sentence needs. */
 export interface NitrogenCautions {
   "ammonia-estimate": { phError: number };
+  "ration-assumed": { lowPercent: number; highPercent: number };
+  "fish-oxygen-unknown": Record<string, never>;
+  "protein-looks-dry": { food: string; proteinPercent: number };
+  "ration-looks-wrong": { percentPerDay: number };
+  "animals-given-no-food": { lowPercent: number };
+  "oxygen-reserve-short": { hours: number };
+  "meals-peak": { timesAverage: number };
+  "flow-too-small-for-ammonia": { flowLPerH: number; neededLPerH: number };
+  "alkalinity-falls": { dkhPerWeek: number };
+  "filter-figures-rest-on-maturity": Record<string, never>;
+  "accepted-ammonia-depends-on-ph": { averageMgPerL: number; peakMgPerL: number };
+  "adult-size-from-memory": { animal: string; lengthCm: number };
+  "adult-size-unknown": { animal: string };
 }
 
 /** Refusals of the nitrogen room. */
 export interface NitrogenRefusals {
   "no-food-and-no-animals": Record<string, never>;
+  "protein-basis-not-said": { food: string; proteinPercent: number };
+  "water-in-food-not-said": { food: string };
+  "figure-out-of-range": { what: string; value: number; unit: string; min: number; max: number };
 }

@@ -33,7 +33,7 @@ export function repeatedMealPeak(perMealG: Grams, peakAfter: Hours, everyHours: 
   return as<GramsPerHour>((slope * t + start) * Math.exp(-t / peakAfter));
 }
 
-const STEPS = 96;
+const STEPS = 48;
 
 /**
  * Highest amount standing in the water between meals, as grams, when it is taken out at the constant
