@@ -80,9 +80,15 @@ export interface PartFilled {
   readonly salinity: PracticalSalinity;
 }
 
+/** What to put into a partly filled vessel. A negative figure means that it cannot be reached by
+ *  adding: the vessel already holds too much salt, or too much water. */
+export interface Addition {
+  readonly saltKg: Kilograms;
+  readonly waterKg: Kilograms;
+}
+
 /**
- * What a partly filled vessel still needs to reach a final volume at a salinity. A negative figure
- * means that it cannot be reached by adding: the vessel already holds too much salt, or too much water.
+ * What a partly filled vessel still needs to hold a final volume at a salinity.
  * Source: mass-balance, of salt and of everything.
  * Throws: RangeError when the yield is not above 0 and at most 1, or an input is negative.
  */
@@ -92,13 +98,35 @@ export function additionToFinalVolume(
   s: PracticalSalinity,
   t: DegreesC,
   yieldFactor: YieldFactor,
-): { readonly saltKg: Kilograms; readonly waterKg: Kilograms } {
+): Addition {
   requireYield(yieldFactor);
   const heldKg = massOfSeawater(held.volumeL, held.salinity, t);
   const finalKg = massOfSeawater(finalVolume, s, t);
   const missingSaltG = finalKg * absoluteSalinity(s) - heldKg * absoluteSalinity(held.salinity);
   const saltKg = missingSaltG / (1000 * yieldFactor);
   return { saltKg: as<Kilograms>(saltKg), waterKg: as<Kilograms>(finalKg - heldKg - saltKg) };
+}
+
+/**
+ * What a partly filled vessel needs when a given volume of fresh water goes into it as well.
+ * Source: mass-balance, of salt.
+ * Throws: RangeError when the yield is not above 0 and at most 1, an input is negative, or the product
+ * is weaker than the salinity wanted.
+ */
+export function additionToWater(
+  held: PartFilled,
+  water: Litres,
+  s: PracticalSalinity,
+  t: DegreesC,
+  yieldFactor: YieldFactor,
+): Addition {
+  requireYield(yieldFactor);
+  const strength = 1000 * yieldFactor - absoluteSalinity(s);
+  requirePositive("yield above the salinity wanted", strength);
+  const heldKg = massOfSeawater(held.volumeL, held.salinity, t);
+  const waterKg = massOfFreshWater(water, t);
+  const missingSaltG = (heldKg + waterKg) * absoluteSalinity(s) - heldKg * absoluteSalinity(held.salinity);
+  return { saltKg: as<Kilograms>(missingSaltG / strength), waterKg };
 }
 
 /**

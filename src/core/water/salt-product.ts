@@ -16,3 +16,6 @@ export const UNKNOWN_YIELD: Estimate<YieldFactor> = between(
   as<YieldFactor>(0.97),
   as<YieldFactor>(0.9),
 );
+
+/** A product from next to nothing to all salt. */
+export const YIELD_LIMITS = { unit: "g salt per g product", min: 0.05, max: 1 } as const;
