@@ -1,4 +1,4 @@
-import type { CarbonateCautions } from "./carbonate/cautions.ts";
+import type { CarbonateCautions, CarbonateRefusals } from "./carbonate/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
 import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
@@ -21,6 +21,7 @@ export interface RefusalFigures
   extends WaterRefusals,
     NitrogenRefusals,
     DosingRefusals,
+    CarbonateRefusals,
     PlantRefusals,
     TankRefusals {}
 

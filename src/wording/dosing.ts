@@ -49,6 +49,54 @@ export const dosingCautionWording: Wording<DosingCautions> = {
     `A run of ${roundFigure(seconds)} s is too short to be accurate: use fewer doses or a weaker stock.`,
   "vet-figures-read-back": () =>
     "Read these figures back against the vet's note, and pour nothing until every one has been confirmed a second time.",
+  "carbon-takes-oxygen": ({ mgPerL, worstMgPerL, dosesPerDay }) =>
+    `Each dose takes about ${roundFigure(mgPerL)} mg/L of oxygen from the water, ${roundFigure(worstMgPerL)} at worst: split it into at least ${dosesPerDay} doses a day and aerate, at night above all.`,
+  "carbon-ramp-rule": () =>
+    "Test nitrate each week: step up only while it does not fall, hold once it falls, and halve the dose at the target.",
+  "carbon-stop-signs": () =>
+    "Stop at once if the water clouds, slime grows, fish gasp or stop eating, the skimmer overflows, or nitrate is down to 2–5 mg/L.",
+  "carbon-only-with-flow": () =>
+    "No carbon while pumps, aeration or skimmer are off: the bacteria use up the oxygen. Put the dosing pump on the same switch.",
+  "sulphide-when-nitrate-is-gone": () =>
+    "If nitrate runs out in the box, poisonous sulphide forms (rotten eggs): stop the carbon, do not breathe over the box, and let its water out to waste, slowly.",
+  "phosphate-may-run-out": () =>
+    "The bacteria need phosphate too: if it is near nothing, nitrate stops falling.",
+  "skim-out-what-grew": () =>
+    "The nitrogen sits in bacteria now: unless the skimmer takes them out it comes back as ammonia.",
+  "carbon-wasted-on-oxygen": ({ percent }) =>
+    `${roundFigure(percent)} % of the carbon only burns the oxygen coming in: let more nitrate be removed per pass with less flow.`,
+  "harvest-or-no-export": () =>
+    "Only what leaves the system counts: harvest every week, for algae that die give it all back as ammonia.",
+  "ammonia-no-animals": () =>
+    "Only for a system with no animals in it. Test to nearly nothing, and change water, before any move in.",
+  "ammonia-unit-said": ({ mgNPerL, asNh4, asNh3 }) =>
+    `Check what your kit prints: this is ${roundFigure(mgNPerL)} mg/L as nitrogen, ${roundFigure(asNh4)} as NH₄ or ${roundFigure(asNh3)} as NH₃.`,
+  "ammonia-slows-the-cycle": ({ mgNPerL, max }) =>
+    `${roundFigure(mgNPerL)} mg/L as nitrogen is more than the ${roundFigure(max)} usually kept to: too much ammonia holds back the second step.`,
+  "cycling-uses-alkalinity": ({ dkh }) =>
+    `Taking this to nitrate uses up about ${roundFigure(dkh)} dKH: test alkalinity, and put it back if it falls below 7.`,
+  "binder-blinds-the-test": ({ hours }) =>
+    `For the next ${roundFigure(hours)} h an ordinary ammonia test means nothing: it reads bound ammonia too. Act on the animals, not on that number.`,
+  "binder-nitrogen-stays": () =>
+    "A binder hides ammonia, it does not remove it: the filter still has to take it to nitrate.",
+  "binder-takes-oxygen": ({ mgPerL }) =>
+    `This reagent takes up to ${roundFigure(mgPerL)} mg/L of oxygen from the water: aerate hard, and dose in parts.`,
+  "carbon-while-off": ({ item }) =>
+    `Carbon is due while the ${item} is off: leave that dose out, for the bacteria would use up the oxygen.`,
+  "off-soon-after-carbon": ({ item, hours }) =>
+    `The ${item} goes off ${roundFigure(hours)} h after a carbon dose: oxygen use is still high then. Leave the dose out, or wait a day.`,
+  "binder-before-test": ({ hours }) =>
+    `The ammonia test comes ${roundFigure(hours)} h after a binder: it reads bound ammonia too and means nothing yet. Test before the binder, or after 48 h.`,
+  "ph-lift-with-ammonia": ({ what }) =>
+    `The ${what} raises the pH while there is ammonia in the water, which makes it more poisonous: match the pH first, or see to the ammonia.`,
+  "calcium-meets-carbonate": ({ hours }) =>
+    hours < 0.1
+      ? "Calcium and carbonate are due together: they fall out as chalk. Put hours between them."
+      : `Calcium and carbonate are due only ${roundFigure(hours)} h apart: they fall out as chalk. Put more hours between them.`,
+  "two-changes-one-week": ({ first, second, days }) =>
+    `Two changes ${roundFigure(days)} days apart (${first}, ${second}): whatever happens next, you will not know which did it. Leave a week between.`,
+  "binder-strength-from-label": () =>
+    "For a bottled product follow its own label: the strength cannot be known from here.",
 };
 
 /** The sentence for each refusal of the dosing room. */
@@ -76,4 +124,12 @@ export const dosingRefusalWording: Wording<DosingRefusals> = {
     `${missing} is missing. With a vet's note every figure has to come from the note; none is guessed.`,
   "alcohol-is-denatured": () =>
     "Not with denatured alcohol: its additives harm a tank. Use alcohol with nothing else in it.",
+  "carbon-needs-flow": ({ off }) =>
+    `No carbon dose while ${off}: the bacteria would use up the oxygen. Start again once everything has run for a day.`,
+  "carbon-takes-too-much-oxygen": ({ mgPerL, max, dosesNeeded }) =>
+    `One such dose would take ${roundFigure(mgPerL)} mg/L of oxygen, more than the ${roundFigure(max)} allowed here. Split the day's amount into ${dosesNeeded} doses, or dose less.`,
+  "carbon-with-fish-off-food": () =>
+    "No carbon on a day when the fish do not eat: less nitrogen comes in, and something may be wrong. Find out what first.",
+  "ammonia-with-animals": () =>
+    "No ammonia dose with animals in the water: it poisons them. It is for feeding a filter before any move in.",
 };

@@ -1,5 +1,5 @@
 import type { Caution, CautionFigures, Refusal, RefusalFigures } from "../core/result.ts";
-import { carbonateCautionWording } from "./carbonate.ts";
+import { carbonateCautionWording, carbonateRefusalWording } from "./carbonate.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
@@ -20,6 +20,7 @@ const refusalWording: Wording<RefusalFigures> = {
   ...waterRefusalWording,
   ...nitrogenRefusalWording,
   ...dosingRefusalWording,
+  ...carbonateRefusalWording,
   ...plantRefusalWording,
   ...tankRefusalWording,
 };

@@ -6,7 +6,7 @@ import { unusableFigure } from "./usable-figures.ts";
 
 /** Density of pure ethanol at 20 °C, g/mL. Source: handbook-ethanol, from memory. */
 export const ETHANOL_G_PER_ML = 0.7893;
-/** Molar masses, g/mol. Source: atomic-weights-2007. */
+/** Molar masses, g/mol. Source: standard-atomic-weights. */
 export const ETHANOL_G_PER_MOL = 46.06844;
 export const OXYGEN_G_PER_MOL = 31.9988;
 /** C₂H₅OH + 3 O₂ → 2 CO₂ + 3 H₂O: oxygen that one gram of ethanol takes when burnt to the end. */
@@ -90,9 +90,9 @@ export function alcoholReservoir(question: {
     ],
     constants: [
       { name: "density of ethanol at 20 °C", value: "0.7893 g/mL", source: "handbook-ethanol" },
-      { name: "oxygen demand of ethanol", value: "2.084 g/g", source: "atomic-weights-2007" },
+      { name: "oxygen demand of ethanol", value: "2.084 g/g", source: "standard-atomic-weights" },
     ],
-    sources: ["mass-balance", "handbook-ethanol", "atomic-weights-2007"],
+    sources: ["mass-balance", "handbook-ethanol", "standard-atomic-weights"],
     assumptions: [...mix.assumptions, "strengths are by volume at about 20 °C"],
     cautions: [
       ...mix.cautions,
@@ -136,9 +136,9 @@ export function alcoholContent(question: {
     working: ["mass = volume × strength by volume × density", "oxygen demand = mass × 2.084"],
     constants: [
       { name: "density of ethanol at 20 °C", value: "0.7893 g/mL", source: "handbook-ethanol" },
-      { name: "oxygen demand of ethanol", value: "2.084 g/g", source: "atomic-weights-2007" },
+      { name: "oxygen demand of ethanol", value: "2.084 g/g", source: "standard-atomic-weights" },
     ],
-    sources: ["handbook-ethanol", "atomic-weights-2007"],
+    sources: ["handbook-ethanol", "standard-atomic-weights"],
     assumptions: ["about 20 °C", "the label's per cent is by volume"],
     cautions: alcoholCautions(percent.high),
     driver: drivers.ethanol,

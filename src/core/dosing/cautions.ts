@@ -21,6 +21,29 @@ export interface DosingCautions {
   "calibrate-the-pump": Record<string, never>;
   "pump-run-very-short": { seconds: number };
   "vet-figures-read-back": Record<string, never>;
+  "carbon-takes-oxygen": { mgPerL: number; worstMgPerL: number; dosesPerDay: number };
+  "carbon-ramp-rule": Record<string, never>;
+  "carbon-stop-signs": Record<string, never>;
+  "carbon-only-with-flow": Record<string, never>;
+  "sulphide-when-nitrate-is-gone": Record<string, never>;
+  "phosphate-may-run-out": Record<string, never>;
+  "skim-out-what-grew": Record<string, never>;
+  "carbon-wasted-on-oxygen": { percent: number };
+  "harvest-or-no-export": Record<string, never>;
+  "ammonia-no-animals": Record<string, never>;
+  "ammonia-unit-said": { mgNPerL: number; asNh4: number; asNh3: number };
+  "ammonia-slows-the-cycle": { mgNPerL: number; max: number };
+  "cycling-uses-alkalinity": { dkh: number };
+  "binder-blinds-the-test": { hours: number };
+  "binder-nitrogen-stays": Record<string, never>;
+  "binder-takes-oxygen": { mgPerL: number };
+  "binder-strength-from-label": Record<string, never>;
+  "carbon-while-off": { item: string };
+  "off-soon-after-carbon": { item: string; hours: number };
+  "binder-before-test": { hours: number };
+  "ph-lift-with-ammonia": { what: string };
+  "calcium-meets-carbonate": { hours: number };
+  "two-changes-one-week": { first: string; second: string; days: number };
 }
 
 /** Refusals of the dosing room. */
@@ -37,4 +60,8 @@ export interface DosingRefusals {
   "medicine-not-dosed": { medicine: string };
   "vet-figures-missing": { missing: string };
   "alcohol-is-denatured": Record<string, never>;
+  "carbon-needs-flow": { off: string };
+  "carbon-takes-too-much-oxygen": { mgPerL: number; max: number; dosesNeeded: number };
+  "carbon-with-fish-off-food": Record<string, never>;
+  "ammonia-with-animals": Record<string, never>;
 }

@@ -2,11 +2,6 @@ import type { Source } from "../source.ts";
 
 /** The bibliography of the dosing room. */
 export const dosingSources = {
-  "atomic-weights-2007": {
-    citation:
-      "Wieser & Berglund 2009, Atomic weights of the elements 2007, Pure and Applied Chemistry 81:2131",
-    standing: "from memory",
-  },
   "general-chemistry": {
     citation: "General chemistry, as textbooks and household safety sheets have it",
     standing: "from memory",
@@ -29,9 +24,18 @@ export const dosingSources = {
       "Christensson, Lie & Welander 1994, A comparison between ethanol and methanol as carbon sources for denitrification, Water Science and Technology 30(6):83",
     standing: "published",
   },
-  "henze-2000": {
+  "asm-heterotroph-yield": {
     citation:
-      "Henze, Gujer, Mino & van Loosdrecht 2000, Activated sludge models ASM1, ASM2, ASM2d and ASM3, IWA Scientific and Technical Report 9",
+      "Henze et al., Activated sludge models ASM1 and ASM2d, IWA STR 9: heterotroph yield 0.67 and 0.625 g COD per g COD, 0.086 and 0.07 g N per g COD of cells",
+    standing: "from memory",
+  },
+  "denitrification-textbook": {
+    citation:
+      "Electron balance of denitrification, as in wastewater textbooks: one equivalent of alkalinity back per mole of nitrate",
+    standing: "from memory",
+  },
+  "algae-composition": {
+    citation: "Dry share and tissue nitrogen of well-fed green macroalgae, usual ranges",
     standing: "from memory",
   },
   "huo-2024": {
