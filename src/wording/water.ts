@@ -39,7 +39,7 @@ export const waterCautionWording: Wording<WaterCautions> = {
   "large-change": ({ percent }) =>
     `${say(percent)} % at once is a large change for animals: match salinity, temperature and pH, or split it (common practice, no source).`,
   "change-within-error": ({ change, error }) =>
-    `The two readings differ by ${say(change)} ppt, no more than their own error (${say(error)} ppt): there may be no change at all.`,
+    `The difference of ${say(change)} ppt is no more than the error of the reading (${say(error)} ppt): there may be nothing to put right.`,
   "top-off-with-fresh-water": () =>
     "Only water evaporates and the salt stays, so replace evaporation with fresh water. Salt water taken out or spilled is replaced with salt water.",
   "reservoir-can-dump": ({ litres, fall }) =>
@@ -98,7 +98,6 @@ export const waterRefusalWording: Wording<WaterRefusals> = {
     `The new water itself holds ${say(source)} ${unit}, so changes can never keep the tank below ${say(ceiling)} ${unit}.`,
   "no-fraction-is-enough": ({ ceiling, rise, unit }) =>
     `Between two changes the value rises by ${say(rise)} ${unit}: even changing all of it cannot keep it below ${say(ceiling)} ${unit}. Change more often, or lower what is produced.`,
-  "air-too-thin": ({ kPa }) => `An air pressure of ${say(kPa)} kPa is not one water could stand under here.`,
   "no-such-seawater": ({ reading, unit }) =>
     `No seawater from 0 to 100 ppt gives a reading of ${Number(reading.toPrecision(5))}${unit === "" ? "" : ` ${unit}`}: check the reading and its unit.`,
 };

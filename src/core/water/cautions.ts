@@ -56,6 +56,5 @@ export interface WaterRefusals {
   "runs-out-between-changes": { before: number; unit: string };
   "source-too-strong": { ceiling: number; source: number; unit: string };
   "no-fraction-is-enough": { ceiling: number; rise: number; unit: string };
-  "air-too-thin": { kPa: number };
   "no-such-seawater": { reading: number; unit: string };
 }

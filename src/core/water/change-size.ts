@@ -1,0 +1,39 @@
+import type { Estimate } from "../quantity/estimate.ts";
+import { as, type Fraction, type Litres } from "../quantity/units.ts";
+import { type Caution, caution } from "../result.ts";
+import type { Checked } from "./usable.ts";
+import { VOLUME_OR_NONE } from "./usable.ts";
+
+/** How much is changed each time. */
+export type ChangeSize =
+  | { readonly kind: "fraction"; readonly fraction: Estimate<Fraction> }
+  | { readonly kind: "litres"; readonly litres: Estimate<Litres> };
+
+/** More than this at once is much for animals. Source: common-practice. */
+export const LARGE_CHANGE = 0.5;
+
+export const SHARE = { unit: "of the water", min: 0, max: 1 };
+/** A level in any unit. Source: assumption, wide enough for all of them. */
+export const LEVEL = { unit: "", min: 0, max: 1e6 };
+
+/** The size as an input to look at. */
+export function checkedSize(size: ChangeSize): Checked {
+  return size.kind === "fraction"
+    ? ["share changed", size.fraction, SHARE]
+    : ["water changed", size.litres, VOLUME_OR_NONE];
+}
+
+/** The name and the estimate under which a size enters a sum. */
+export function sizeEstimate(size: ChangeSize): Estimate {
+  return size.kind === "fraction" ? size.fraction : size.litres;
+}
+
+/** Share of the volume that a size is; a range that reaches past all of the water counts as all. */
+export function shareOf(kind: ChangeSize["kind"], amount: number, volume: Litres): Fraction {
+  return as<Fraction>(Math.min(1, Math.max(0, kind === "fraction" ? amount : amount / volume)));
+}
+
+/** What to mind when a large share of the water is changed at once. */
+export function largeChangeCautions(fraction: number): readonly Caution[] {
+  return fraction > LARGE_CHANGE ? [caution("large-change", { percent: 100 * fraction })] : [];
+}
