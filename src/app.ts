@@ -88,7 +88,7 @@ export function createApp(parts: AppParts): App {
     const audience = request.audience ?? command.audience;
     const read = readOptions(command, request, reading);
     if (read.kind === "question") return { ...read, audience };
-    const context: Context = { audience, now, member, request, records, readAs: read.readAs };
+    const context: Context = { audience, now, member, request, records, commands, readAs: read.readAs };
     return command.run(read.input, context);
   }
 

@@ -19,6 +19,8 @@ export interface AnswerWords<T> {
   readonly body: (value: T) => readonly string[];
   readonly table?: (value: T) => ReplyTable;
   readonly taken?: readonly TakenFigure[];
+  /** Doubts about the figures taken along, beside those of the answer itself. */
+  readonly cautions?: readonly Caution[];
   readonly audience?: Audience;
 }
 
@@ -26,7 +28,7 @@ export interface AnswerWords<T> {
 export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, words: AnswerWords<T>): Reply {
   const taken = words.taken ?? [];
   const audience = words.audience ?? context.audience;
-  const cautions = answer.cautions.map(spoken);
+  const cautions = [...new Set([...answer.cautions, ...(words.cautions ?? [])].map(spoken))];
   if (answer.kind === "no-answer") {
     return {
       kind: "reply",

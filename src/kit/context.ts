@@ -2,6 +2,7 @@ import type { Habits } from "../core/quantity/read.ts";
 import type { Member } from "../records/member.ts";
 import type { Records } from "../records/index.ts";
 import type { Audience } from "./reply.ts";
+import type { CommandEntry } from "./command.ts";
 import type { Request } from "./request.ts";
 
 /** What a command is given beside its input. */
@@ -13,6 +14,8 @@ export interface Context {
   readonly member: Member;
   readonly request: Request;
   readonly records: Records;
+  /** All commands there are, for help. */
+  readonly commands: readonly CommandEntry[];
   /** How each given option was understood, by option name. */
   readonly readAs: ReadonlyMap<string, { readonly typed: string; readonly readAs: string }>;
 }

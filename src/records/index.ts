@@ -1,5 +1,6 @@
 import type { InstrumentRecords, LogRecords } from "./log.ts";
 import type { MemberRecords } from "./member.ts";
+import type { SaltProductRecords } from "./salt-product.ts";
 import type { TankRecords } from "./tank.ts";
 
 /** All that is remembered, behind interfaces: commands never meet the database. */
@@ -8,4 +9,5 @@ export interface Records {
   readonly tanks: TankRecords;
   readonly log: LogRecords;
   readonly instruments: InstrumentRecords;
+  readonly saltProducts: SaltProductRecords;
 }

@@ -6,6 +6,7 @@ import { SqliteInstrumentRecords } from "./instrument-records.ts";
 import { SqliteLogRecords } from "./log-records.ts";
 import { SqliteMemberRecords } from "./member-records.ts";
 import { openDatabase } from "./open.ts";
+import { SqliteSaltProductRecords } from "./salt-product-records.ts";
 import { SqliteTankRecords } from "./tank-records.ts";
 
 export { DatabaseProblem } from "./open.ts";
@@ -13,20 +14,32 @@ export { DatabaseProblem } from "./open.ts";
 export interface Store {
   readonly records: Records;
   readonly exchanges: ExchangeRecords;
+  /** True the first time an event's id is given, whichever process asks. */
+  isNews(eventId: string, now: string): boolean;
+  /** Clears away exchanges and seen events older than this. */
+  clearBefore(at: string): void;
   close(): void;
 }
 
 /** Opens the file and puts every kind of record on it. Throws: DatabaseProblem. */
 export function openStore(file: string, now: string): Store {
   const db: Database = openDatabase(file, now);
+  const exchanges = new SqliteExchangeRecords(db);
+  const see = db.prepare("INSERT INTO seen_event (id, at) VALUES (?, ?) ON CONFLICT DO NOTHING");
   return {
     records: {
       members: new SqliteMemberRecords(db),
       tanks: new SqliteTankRecords(db),
       log: new SqliteLogRecords(db),
       instruments: new SqliteInstrumentRecords(db),
+      saltProducts: new SqliteSaltProductRecords(db),
     },
-    exchanges: new SqliteExchangeRecords(db),
+    exchanges,
+    isNews: (eventId, now) => see.run(eventId, now).changes === 1,
+    clearBefore(at) {
+      exchanges.clearBefore(at);
+      db.prepare("DELETE FROM seen_event WHERE at < ?").run(at);
+    },
     close: () => db.close(),
   };
 }

@@ -102,6 +102,18 @@ export default {
       PRIMARY KEY (member_id, key)
     ) STRICT;
 
+    -- How much salt a product really delivers, from the member's own measured batches.
+    CREATE TABLE salt_product (
+      member_id  TEXT NOT NULL REFERENCES member (id) ON DELETE CASCADE,
+      key        TEXT NOT NULL,
+      name       TEXT NOT NULL,
+      yield_best REAL NOT NULL CHECK (yield_best > 0 AND yield_best <= 1),
+      yield_low  REAL NOT NULL,
+      yield_high REAL NOT NULL,
+      at         TEXT NOT NULL,
+      PRIMARY KEY (member_id, key)
+    ) STRICT;
+
     CREATE TABLE exchange (
       id         TEXT PRIMARY KEY,
       member_id  TEXT NOT NULL,
@@ -112,5 +124,12 @@ export default {
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX exchange_by_time ON exchange (at);
     CREATE INDEX exchange_of_member ON exchange (member_id);
+
+    -- Events of a chat platform already taken up: the same one may be delivered twice.
+    CREATE TABLE seen_event (
+      id         TEXT PRIMARY KEY,
+      at         TEXT NOT NULL
+    ) STRICT, WITHOUT ROWID;
+    CREATE INDEX seen_by_time ON seen_event (at);
   `,
 } satisfies Migration;

@@ -1,0 +1,59 @@
+import { randomBytes } from "node:crypto";
+import { existsSync } from "node:fs";
+import { dirname, isAbsolute, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { commands } from "../commands/index.ts";
+import { type App, createApp } from "./app.ts";
+import { type Config, readConfig } from "./config.ts";
+import { openStore } from "./sqlite/index.ts";
+
+/** The folder that holds package.json, whether running from source or built. */
+export const ROOT = rootAbove(dirname(fileURLToPath(import.meta.url)));
+
+function rootAbove(folder: string): string {
+  return existsSync(join(folder, "package.json")) ? folder : rootAbove(dirname(folder));
+}
+
+/** How long old answers keep their buttons, days. */
+const KEPT_DAYS = 30;
+const DAY_MS = 86_400_000;
+
+export interface Assembled {
+  readonly app: App;
+  isNews(eventId: string): boolean;
+  close(): void;
+}
+
+/** Settings from the environment and, where it stands, the .env file. Throws: BadConfig. */
+export function loadConfig(): Config {
+  const file = join(ROOT, ".env");
+  if (existsSync(file)) process.loadEnvFile(file);
+  return readConfig(process.env);
+}
+
+/** Puts the rooms together on one database file. Throws: DatabaseProblem. */
+export function assemble(databaseFile: string): Assembled {
+  const clock = Date.now;
+  const file = databaseFile === ":memory:" || isAbsolute(databaseFile) ? databaseFile : join(ROOT, databaseFile);
+  const store = openStore(file, new Date(clock()).toISOString());
+  const tidy = (): void => store.clearBefore(new Date(clock() - KEPT_DAYS * DAY_MS).toISOString());
+  tidy();
+  const daily = setInterval(tidy, DAY_MS);
+  daily.unref();
+  const app = createApp({
+    commands,
+    records: store.records,
+    exchanges: store.exchanges,
+    clock,
+    newId: () => randomBytes(12).toString("base64url"),
+    report: (reference, error) => console.error(`[${reference}]`, error),
+  });
+  return {
+    app,
+    isNews: (eventId) => store.isNews(eventId, new Date(clock()).toISOString()),
+    close() {
+      clearInterval(daily);
+      store.close();
+    },
+  };
+}

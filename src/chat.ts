@@ -1,0 +1,64 @@
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { assemble, loadConfig, ROOT } from "./assemble.ts";
+import { runConsole } from "./console/index.ts";
+import { sayAndFail } from "./failure.ts";
+
+const USAGE = `Standpipe in the terminal.
+
+  npm start                               open the chat
+  npm start -- "/salt mix volume:110 L salinity:35 ppt"
+                                          answer one command and end
+  npm start -- --as bruno                 be another member
+  npm start -- --json "/help"             print the reply as data
+  npm start < script.txt                  answer a script, line by line; the exit code is 1
+                                          when a line was refused or a question left open
+`;
+
+/** Opens the terminal chat; resolves to the exit code. */
+export async function chat(argv: readonly string[]): Promise<number> {
+  let parsed: ReturnType<typeof readArguments>;
+  try {
+    parsed = readArguments(argv);
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
+    return 2;
+  }
+  const { values, positionals } = parsed;
+  if (values.help) {
+    process.stdout.write(USAGE);
+    return 0;
+  }
+  try {
+    const { app, close } = assemble(loadConfig().databaseFile);
+    const once = positionals.join(" ").trim();
+    const code = await runConsole({
+      app,
+      input: process.stdin,
+      output: process.stdout,
+      name: values.as,
+      ...(once === "" ? {} : { once }),
+      asJson: values.json,
+      filesFolder: join(ROOT, "data/local/files"),
+      historyFile: join(ROOT, "data/local/history"),
+    });
+    close();
+    return code;
+  } catch (error) {
+    return sayAndFail(error);
+  }
+}
+
+function readArguments(argv: readonly string[]) {
+  return parseArgs({
+    args: [...argv],
+    allowPositionals: true,
+    options: {
+      as: { type: "string", default: "keeper" },
+      json: { type: "boolean", default: false },
+      help: { type: "boolean", default: false },
+    },
+  });
+}
+
+if (import.meta.filename === process.argv[1]) process.exitCode = await chat(process.argv.slice(2));

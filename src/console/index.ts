@@ -1,0 +1,144 @@
+import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { createInterface } from "node:readline";
+import { createInterface as createAsker } from "node:readline/promises";
+import type { App } from "../app.ts";
+import type { ReplyFile } from "../kit/reply.ts";
+import { complete } from "./complete.ts";
+import { Conversation, type Said } from "./conversation.ts";
+import { COLOURED, PLAIN, renderOutcome, renderWorking, type Style } from "./render.ts";
+
+export interface ConsoleParts {
+  readonly app: App;
+  readonly input: NodeJS.ReadableStream & { readonly isTTY?: boolean };
+  readonly output: NodeJS.WritableStream & { readonly isTTY?: boolean };
+  /** Who is typing. */
+  readonly name: string;
+  /** One command to answer and be done, if any. */
+  readonly once?: string;
+  readonly asJson: boolean;
+  /** Where charts and files are written. */
+  readonly filesFolder: string;
+  readonly historyFile: string;
+}
+
+const HISTORY_LINES = 1_000;
+
+/** Holds the conversation; the exit code is 0 when all was answered. */
+export async function runConsole(parts: ConsoleParts): Promise<number> {
+  const talk = new Conversation(parts.app, parts.name);
+  if (parts.once !== undefined) return (await say(parts, talk, parts.once)) ? 0 : 1;
+  return parts.input.isTTY === true && parts.output.isTTY === true ? interactive(parts, talk) : script(parts, talk);
+}
+
+/** Answers one line; false when it was refused, not understood, or left a question open. */
+async function say(parts: ConsoleParts, talk: Conversation, line: string): Promise<boolean> {
+  const said = await talk.take(line);
+  write(parts, said);
+  if (said.kind === "outcome") return said.outcome.kind === "reply" && said.outcome.ok;
+  return said.kind === "remark" ? said.ok : true;
+}
+
+async function script(parts: ConsoleParts, talk: Conversation): Promise<number> {
+  let isFine = true;
+  let hasQuestion = false;
+  const lines = createAsker({ input: parts.input, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
+  for await (const line of lines) {
+    if (line.trim() === "" || line.trimStart().startsWith("#")) continue;
+    if (!parts.asJson) parts.output.write(`${talk.name}> ${line}\n`);
+    const said = await talk.take(line);
+    write(parts, said);
+    if (said.kind === "end") break;
+    // A question is fine as long as the script goes on to answer it.
+    if (hasQuestion && line.trimStart().startsWith("/")) isFine = false;
+    hasQuestion = talk.openQuestion !== undefined;
+    if (said.kind === "remark" && !said.ok) isFine = false;
+    if (said.kind === "outcome" && said.outcome.kind === "reply" && !said.outcome.ok) isFine = false;
+  }
+  return isFine && !hasQuestion ? 0 : 1;
+}
+
+function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
+  const { input, output, app, historyFile } = parts;
+  const reader = createInterface({
+    input,
+    output,
+    terminal: true,
+    history: readHistory(historyFile),
+    historySize: HISTORY_LINES,
+    removeHistoryDuplicates: true,
+    completer: (line: string) => complete(line, app, talk.member),
+  });
+  const prompt = (): void => {
+    reader.setPrompt(`${talk.name}${talk.openQuestion === undefined ? "" : " ?"}> `);
+    reader.prompt();
+  };
+  output.write("Standpipe: sums and tank records for the club. /help lists the commands, quit ends.\n");
+  prompt();
+  return new Promise((resolve) => {
+    // Lines are answered one after the other, whatever the speed of typing or pasting.
+    let queue = Promise.resolve();
+    reader.on("line", (line) => {
+      queue = queue.then(async () => {
+        if (line.trim() !== "") {
+          remember(historyFile, line);
+          const said = await talk.take(line);
+          write(parts, said);
+          if (said.kind === "end") return reader.close();
+        }
+        prompt();
+      });
+    });
+    reader.on("SIGINT", () => {
+      if (reader.line === "") {
+        output.write("\n");
+        return reader.close();
+      }
+      // What stood on the line is kept in the history: the arrow key brings it back.
+      remember(historyFile, reader.line);
+      (reader as unknown as { history: string[] }).history.unshift(reader.line);
+      output.write("^C\n");
+      reader.write(null, { ctrl: true, name: "u" });
+      prompt();
+    });
+    reader.on("close", () => {
+      queue.then(() => resolve(0));
+    });
+  });
+}
+
+function write(parts: ConsoleParts, said: Said): void {
+  const { output, asJson } = parts;
+  if (said.kind === "end") return;
+  if (asJson) {
+    output.write(`${JSON.stringify(said)}\n`);
+    return;
+  }
+  const style: Style = output.isTTY === true ? COLOURED : PLAIN;
+  output.write(`${written(said, style)}\n`);
+  if (said.kind === "outcome" && said.outcome.kind === "reply")
+    for (const file of said.outcome.files ?? []) output.write(`  Written: ${writeOut(parts.filesFolder, file)}\n`);
+}
+
+function written(said: Exclude<Said, { kind: "end" }>, style: Style): string {
+  if (said.kind === "remark") return said.text;
+  if (said.kind === "outcome") return renderOutcome(said.outcome, style);
+  return said.reply.working === undefined ? "" : renderWorking(said.reply.title, said.reply.working, style);
+}
+
+function writeOut(folder: string, file: ReplyFile): string {
+  mkdirSync(folder, { recursive: true });
+  const path = join(folder, file.name.replace(/[^\w.-]/g, "-"));
+  writeFileSync(path, file.content, file.encoding);
+  return path;
+}
+
+function readHistory(file: string): string[] {
+  if (!existsSync(file)) return [];
+  return readFileSync(file, "utf8").split("\n").filter(Boolean).reverse().slice(0, HISTORY_LINES);
+}
+
+function remember(file: string, line: string): void {
+  mkdirSync(dirname(file), { recursive: true });
+  appendFileSync(file, `${line.replace(/\n/g, " ")}\n`);
+}

@@ -1,0 +1,17 @@
+/** What a button does; its id carries the exchange it belongs to, so that it works after a restart. */
+export type ButtonDeed = "working" | "post" | "choose" | "menu" | "fill" | "form";
+
+const DEEDS: readonly ButtonDeed[] = ["working", "post", "choose", "menu", "fill", "form"];
+
+export function buttonId(deed: ButtonDeed, exchangeId: string, index?: number): string {
+  return [deed, exchangeId, ...(index === undefined ? [] : [index])].join(":");
+}
+
+/** Undefined for an id this version never made. */
+export function readButtonId(
+  customId: string,
+): { readonly deed: ButtonDeed; readonly exchangeId: string; readonly index: number } | undefined {
+  const [name, exchangeId = "", index = "0"] = customId.split(":");
+  const deed = DEEDS.find((candidate) => candidate === name);
+  return deed === undefined || exchangeId === "" ? undefined : { deed, exchangeId, index: Number(index) };
+}

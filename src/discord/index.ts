@@ -1,0 +1,193 @@
+import {
+  type AutocompleteInteraction,
+  type ButtonInteraction,
+  Client,
+  DiscordAPIError,
+  Events,
+  GatewayIntentBits,
+  type Interaction,
+  ModalBuilder,
+  type ModalSubmitInteraction,
+  Options,
+  REST,
+  Routes,
+  type StringSelectMenuInteraction,
+  TextInputBuilder,
+  TextInputStyle,
+} from "discord.js";
+import type { App } from "../app.ts";
+import { findCommand } from "../kit/command.ts";
+import { readButtonId, buttonId } from "./button-id.ts";
+import { registrationOf } from "./registration.ts";
+import { renderOutcome, renderRemark, renderWorking } from "./render.ts";
+import { memberOf, requestOf } from "./request.ts";
+import { isPastAnswering, respond, tell } from "./respond.ts";
+
+export interface DiscordParts {
+  readonly app: App;
+  readonly token: string;
+  readonly apiUrl: string;
+  readonly guildId: string | undefined;
+  /** True the first time an event's id is seen: the platform may deliver one twice. */
+  readonly isNews: (eventId: string) => boolean;
+  readonly log: (line: string, error?: unknown) => void;
+}
+
+export interface RunningBot {
+  stop(): Promise<void>;
+}
+
+/** The token was refused: nobody can go online with it. */
+export class TokenRefused extends Error {
+  override readonly name = "TokenRefused";
+}
+
+const GONE = "That answer is too old: its working has been cleared away. Type the command again for a fresh one.";
+
+/** Goes online, registers the commands and answers. Throws: TokenRefused; network errors as they come. */
+export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
+  const { token, apiUrl, log } = parts;
+  const client = new Client({
+    intents: [GatewayIntentBits.Guilds],
+    rest: { api: apiUrl },
+    allowedMentions: { parse: [] },
+    // Nothing is read from the caches: keep them empty.
+    makeCache: Options.cacheWithLimits({
+      ...Options.DefaultMakeCacheSettings,
+      MessageManager: 0,
+      GuildMemberManager: { maxSize: 0, keepOverLimit: (member) => member.id === member.client.user.id },
+      UserManager: { maxSize: 0, keepOverLimit: (user) => user.id === user.client.user.id },
+      PresenceManager: 0,
+      ReactionManager: 0,
+    }),
+  });
+  client.on(Events.InteractionCreate, (interaction) => {
+    if (!parts.isNews(interaction.id)) return;
+    handle(interaction, parts).catch((error: unknown) => {
+      if (isPastAnswering(error)) log(`too late to answer interaction ${interaction.id}`);
+      else log(`could not answer interaction ${interaction.id}`, error);
+    });
+  });
+  client.on(Events.Error, (error) => log("connection error", error));
+  client.on(Events.ShardReconnecting, () => log("connection lost, reconnecting"));
+  client.on(Events.ShardResume, () => log("connection resumed"));
+  const ready = new Promise<void>((resolve, reject) => {
+    client.once(Events.ClientReady, () => resolve());
+    client.once(Events.Invalidated, () => reject(new TokenRefused()));
+  });
+  try {
+    await client.login(token);
+    await ready;
+    await registerCommands(parts, client.application?.id ?? "");
+  } catch (error) {
+    await client.destroy();
+    throw isTokenError(error) ? new TokenRefused(undefined, { cause: error }) : error;
+  }
+  log(`online as ${client.user?.tag ?? "?"}, ${parts.app.commands.length} commands registered`);
+  return { stop: () => client.destroy() };
+}
+
+/** Publishes the commands, to one server or to all. */
+export async function registerCommands(
+  { app, token, apiUrl, guildId }: Pick<DiscordParts, "app" | "token" | "apiUrl" | "guildId">,
+  applicationId: string,
+): Promise<void> {
+  const rest = new REST({ api: apiUrl, version: "10" }).setToken(token);
+  const body = registrationOf(app.commands);
+  await rest.put(
+    guildId === undefined
+      ? Routes.applicationCommands(applicationId)
+      : Routes.applicationGuildCommands(applicationId, guildId),
+    { body },
+  );
+}
+
+function isTokenError(error: unknown): boolean {
+  return (
+    (error instanceof Error && "code" in error && error.code === "TokenInvalid") ||
+    (error instanceof DiscordAPIError && error.status === 401)
+  );
+}
+
+async function handle(interaction: Interaction, parts: DiscordParts): Promise<void> {
+  const { app } = parts;
+  if (interaction.isAutocomplete()) return complete(interaction, app);
+  if (interaction.isChatInputCommand()) {
+    const request = requestOf(interaction);
+    const command = findCommand(app.commands, request.path);
+    const expected = request.audience ?? command?.audience ?? "asker";
+    return respond(interaction, app.answer(request), expected, command?.isSlow ?? false);
+  }
+  if (interaction.isButton()) return press(interaction, app);
+  if (interaction.isStringSelectMenu()) return pick(interaction, app);
+  if (interaction.isModalSubmit()) return fillIn(interaction, app);
+}
+
+async function complete(interaction: AutocompleteInteraction, app: App): Promise<void> {
+  const { name, value } = interaction.options.getFocused(true);
+  const texts = app.suggest(requestOf(interaction), name, String(value));
+  await interaction.respond(
+    texts.filter((text) => text !== "" && text.length <= 100).map((text) => ({ name: text, value: text })),
+  );
+}
+
+async function press(interaction: ButtonInteraction, app: App): Promise<void> {
+  const pressed = readButtonId(interaction.customId);
+  const member = memberOf(interaction);
+  if (pressed === undefined) return tell(interaction, renderRemark(GONE), true);
+  const { deed, exchangeId, index } = pressed;
+  switch (deed) {
+    case "choose":
+      return respond(interaction, app.choose(exchangeId, member, index), "asker", false);
+    case "fill":
+      return openForm(interaction, app, exchangeId);
+    case "working": {
+      const outcome = app.recall(exchangeId, member)?.outcome;
+      return outcome?.kind === "reply" && outcome.working !== undefined
+        ? tell(interaction, renderWorking(outcome.title, outcome.working), true)
+        : tell(interaction, renderRemark(GONE), true);
+    }
+    case "post": {
+      const exchange = app.publish(exchangeId, member);
+      return exchange === undefined
+        ? tell(interaction, renderRemark(GONE), true)
+        : tell(interaction, renderOutcome(exchange.outcome, exchange.id, false), false);
+    }
+    default:
+      return tell(interaction, renderRemark(GONE), true);
+  }
+}
+
+async function openForm(interaction: ButtonInteraction, app: App, exchangeId: string): Promise<void> {
+  const exchange = app.recall(exchangeId, memberOf(interaction));
+  const typed = exchange?.outcome.kind === "question" ? exchange.outcome.typed : undefined;
+  if (exchange === undefined || typed === undefined) return tell(interaction, renderRemark(GONE), true);
+  const before = exchange.request.options[typed.option]?.slice(0, 2000);
+  const input = new TextInputBuilder()
+    .setCustomId("text")
+    .setStyle(TextInputStyle.Short)
+    .setPlaceholder(typed.example.slice(0, 100))
+    .setMaxLength(2000)
+    .setRequired(true);
+  if (before !== undefined && before !== "") input.setValue(before);
+  await interaction.showModal(
+    new ModalBuilder()
+      .setCustomId(buttonId("form", exchangeId))
+      .setTitle(exchange.outcome.title.slice(0, 45))
+      .addLabelComponents((label) => label.setLabel(typed.label.slice(0, 45)).setTextInputComponent(input)),
+  );
+}
+
+async function pick(interaction: StringSelectMenuInteraction, app: App): Promise<void> {
+  const picked = readButtonId(interaction.customId);
+  if (picked === undefined) return tell(interaction, renderRemark(GONE), true);
+  const index = Number(interaction.values[0] ?? "-1");
+  return respond(interaction, app.choose(picked.exchangeId, memberOf(interaction), index), "asker", false);
+}
+
+async function fillIn(interaction: ModalSubmitInteraction, app: App): Promise<void> {
+  const form = readButtonId(interaction.customId);
+  if (form === undefined) return tell(interaction, renderRemark(GONE), true);
+  const text = interaction.fields.getTextInputValue("text");
+  return respond(interaction, app.fill(form.exchangeId, memberOf(interaction), text), "asker", false);
+}

@@ -1,0 +1,63 @@
+import {
+  type ButtonInteraction,
+  type ChatInputCommandInteraction,
+  DiscordAPIError,
+  MessageFlags,
+  type ModalSubmitInteraction,
+  type StringSelectMenuInteraction,
+} from "discord.js";
+import type { Told } from "../app.ts";
+import type { Audience } from "../kit/reply.ts";
+import { type Message, renderOutcome } from "./render.ts";
+
+export type Answerable =
+  | ChatInputCommandInteraction
+  | ButtonInteraction
+  | StringSelectMenuInteraction
+  | ModalSubmitInteraction;
+
+/** The platform wants a first sign within 3 s of the event; half of that is kept for the way there. */
+const FIRST_SIGN_MS = 1_500;
+
+/** Answers when the work is done, and says "at work" first when that takes long. */
+export async function respond(
+  interaction: Answerable,
+  work: Promise<Told>,
+  expected: Audience,
+  isSlow: boolean,
+): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<"late">((resolve) => {
+    timer = setTimeout(() => resolve("late"), isSlow ? 0 : FIRST_SIGN_MS);
+  });
+  const first = await Promise.race([work, late]);
+  clearTimeout(timer);
+  if (first !== "late") {
+    const isPrivate = first.outcome.audience === "asker";
+    await interaction.reply({
+      ...renderOutcome(first.outcome, first.id, isPrivate),
+      ...(isPrivate ? { flags: MessageFlags.Ephemeral } : {}),
+    });
+    return;
+  }
+  await interaction.deferReply(expected === "asker" ? { flags: MessageFlags.Ephemeral } : {});
+  const told = await work;
+  const isPrivate = told.outcome.audience === "asker";
+  const message = renderOutcome(told.outcome, told.id, isPrivate || expected === "asker");
+  if (isPrivate && expected === "channel") {
+    // What was announced to all turned out to be for the asker alone.
+    await interaction.deleteReply();
+    await interaction.followUp({ ...message, flags: MessageFlags.Ephemeral });
+    return;
+  }
+  await interaction.editReply(message);
+}
+
+export async function tell(interaction: Answerable, message: Message, isPrivate: boolean): Promise<void> {
+  await interaction.reply({ ...message, ...(isPrivate ? { flags: MessageFlags.Ephemeral } : {}) });
+}
+
+/** The event came too late, or was already answered: nothing more can be said there. */
+export function isPastAnswering(error: unknown): boolean {
+  return error instanceof DiscordAPIError && [10062, 40060, 50027, 10008].includes(Number(error.code));
+}

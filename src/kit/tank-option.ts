@@ -1,0 +1,58 @@
+import type { Read } from "../core/quantity/read.ts";
+import type { Tank } from "../records/tank.ts";
+import type { Context, ReadContext } from "./context.ts";
+import { nearest } from "./nearest.ts";
+import { type Option, reading } from "./option.ts";
+import { listed, quoted } from "./text.ts";
+
+/** A tank the member may see, by its name, an alias or an unmistakable beginning. */
+export function tankOption(description = "Which tank; your default one if left out"): Option<Tank, true> {
+  return { ...reading(description, "Lagoon", readTank, suggestTank), kind: "tank" };
+}
+
+function readTank(text: string, { records, request }: ReadContext): Read<Tank> {
+  const tanks = records.tanks.visible({ member: request.member, club: request.club });
+  const wanted = text.toLowerCase();
+  const exact = tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase() === wanted));
+  const found = exact.length > 0 ? exact : tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase().startsWith(wanted)));
+  const [only, ...others] = found;
+  if (only !== undefined && others.length === 0) return { kind: "read", value: only, readAs: saidOf(only, request.member) };
+  if (only === undefined) return { kind: "unreadable", message: unknownTank(text, tanks) };
+  const mine = found.filter(({ owner }) => owner === request.member);
+  const [myOnly, ...myOthers] = mine;
+  if (exact.length > 0 && myOnly !== undefined && myOthers.length === 0)
+    return { kind: "read", value: myOnly, readAs: saidOf(myOnly, request.member) };
+  return {
+    kind: "ask",
+    question: `${quoted(text)} fits ${found.length} tanks. Which one?`,
+    choices: found.slice(0, 20).map((tank) => ({ label: saidOf(tank, request.member), text: tank.name })),
+  };
+}
+
+function unknownTank(text: string, tanks: readonly Tank[]): string {
+  if (tanks.length === 0)
+    return `There is no tank ${quoted(text)} here, and you keep none yet. Describe one with /tank add.`;
+  const names = tanks.map(({ name }) => name);
+  const close = nearest(text, tanks.flatMap(wordsFor));
+  return `There is no tank ${quoted(text)} that you may see. ${close === undefined ? `Try ${listed(names.slice(0, 8), "or")}.` : `Did you mean ${quoted(close)}?`}`;
+}
+
+function wordsFor(tank: Tank): readonly string[] {
+  return [tank.name, ...tank.aliases];
+}
+
+function saidOf(tank: Tank, member: string): string {
+  return tank.owner === member ? tank.name : `${tank.name} (shared by another member)`;
+}
+
+function suggestTank(typed: string, { records, request }: ReadContext): readonly string[] {
+  return records.tanks
+    .visible({ member: request.member, club: request.club })
+    .flatMap(wordsFor)
+    .filter((word) => word.toLowerCase().startsWith(typed.toLowerCase()));
+}
+
+/** The tank given, else the member's default one; undefined when they keep none. */
+export function tankOrDefault(given: Tank | undefined, { records, member }: Context): Tank | undefined {
+  return given ?? records.tanks.own(member.id)[0];
+}
