@@ -3,8 +3,30 @@ import type { Wording } from "./wording.ts";
 
 /** The sentence for each caution of the nitrogen room. */
 export const nitrogenCautionWording: Wording<NitrogenCautions> = {
-  "ammonia-estimate": ({ phError }) =>
-    `This is an estimate from your pH and temperature: a pH error of ${phError} changes it by more than half.`,
+  "ammonia-estimate": ({ phError, factor }) =>
+    `This is an estimate from your pH and temperature: a pH reading ${phError} too low hides ${factor} times as much.`,
+  "ammonia-raised": ({ limit }) =>
+    `Above ${limit} mg/L NH₃, the usual target: feed less, and look for the cause (a dead animal, a stopped pump, a new or washed filter).`,
+  "ammonia-act-today": ({ limit }) =>
+    `Above ${limit} mg/L NH₃ fish come to harm: act today. Stop feeding, aerate strongly, and change water with water of equal or lower pH.`,
+  "ammonia-emergency": ({ limit }) =>
+    `Above ${limit} mg/L NH₃ this is an emergency: stop feeding, aerate, change water with water of equal or lower pH now, and use an ammonia binder if you have one. If animals look ill, call a vet.`,
+  "raising-ph-raises-ammonia": ({ step, factor }) =>
+    `Do not raise pH or alkalinity while ammonia is up: ${step} pH more makes ${factor} times as much NH₃.`,
+  "binder-hides-ammonia": () =>
+    "A binder was used: for a day or two ammonia kits still read the bound part, wholly or partly, so this figure cannot be trusted, and is most likely too high. Binders also use oxygen: aerate.",
+  "source-water-has-higher-ph": ({ tank, source }) =>
+    `The new water has a higher pH (${source}) than the tank (${tank}): it thins the ammonia but makes more of it harmful. Use more of it slowly, or bring its pH down by aerating first.`,
+  "large-change-in-steps": ({ percent }) =>
+    `A change of ${percent} % at once is hard on animals unless temperature and salinity match: match both, and split it if they can wait.`,
+  "change-cannot-reach-limit": ({ limit }) =>
+    `No single change reaches ${limit} mg/L NH₃ with this new water: it brings too much ammonia or too high a pH itself.`,
+  "oxygen-low-now": ({ mgPerL, limit }) =>
+    `${mgPerL} mg/L oxygen is under ${limit} mg/L: aerate at once, stop feeding, and check that every pump runs.`,
+  "oxygen-cannot-hold": ({ mgPerL, limit }) =>
+    `After a meal oxygen would settle near ${mgPerL} mg/L, under the ${limit} mg/L fish need: add aeration or surface movement before feeding this much.`,
+  "oxygen-above-saturation": ({ mgPerL, saturation }) =>
+    `${mgPerL} mg/L is more than air alone can hold here (${saturation} mg/L). Plants in strong light can do that; so can a probe out of calibration, or air drawn in by a pump, which harms fish.`,
   "ration-assumed": ({ lowPercent, highPercent }) =>
     `No food was named, so a usual ration of ${lowPercent}–${highPercent} % of body mass a day was assumed. Weigh what you give for a week: it decides every figure here.`,
   "fish-oxygen-unknown": () =>
@@ -40,6 +62,8 @@ export const nitrogenRefusalWording: Wording<NitrogenRefusals> = {
     `${food}: is ${proteinPercent} % protein meant for the food as it goes in, or for its dry matter? The two can differ five times.`,
   "water-in-food-not-said": ({ food }) =>
     `${food}: the protein is given for dry matter, so the share of water in the food is needed too.`,
+  "ammonia-form-not-said": ({ value }) =>
+    `Does your kit give ${value} mg/L as nitrogen (NH₃-N, TAN), as NH₃ or as NH₄? They differ by up to 29 %; the leaflet or the colour card says which.`,
   "figure-out-of-range": ({ what, value, unit, min, max }) =>
     `The ${what} (${value}${unit === "" ? "" : ` ${unit}`}) is outside ${min}–${max}, where this sum means something. Check the figure and its unit.`,
 };

@@ -1,6 +1,17 @@
 /** Cautions of the nitrogen room: code → the figures its sentence needs. */
 export interface NitrogenCautions {
-  "ammonia-estimate": { phError: number };
+  "ammonia-estimate": { phError: number; factor: number };
+  "ammonia-raised": { limit: number };
+  "ammonia-act-today": { limit: number };
+  "ammonia-emergency": { limit: number };
+  "raising-ph-raises-ammonia": { step: number; factor: number };
+  "binder-hides-ammonia": Record<string, never>;
+  "source-water-has-higher-ph": { tank: number; source: number };
+  "large-change-in-steps": { percent: number };
+  "change-cannot-reach-limit": { limit: number };
+  "oxygen-low-now": { mgPerL: number; limit: number };
+  "oxygen-cannot-hold": { mgPerL: number; limit: number };
+  "oxygen-above-saturation": { mgPerL: number; saturation: number };
   "ration-assumed": { lowPercent: number; highPercent: number };
   "fish-oxygen-unknown": Record<string, never>;
   "protein-looks-dry": { food: string; proteinPercent: number };
@@ -21,5 +32,6 @@ export interface NitrogenRefusals {
   "no-food-and-no-animals": Record<string, never>;
   "protein-basis-not-said": { food: string; proteinPercent: number };
   "water-in-food-not-said": { food: string };
+  "ammonia-form-not-said": { value: number };
   "figure-out-of-range": { what: string; value: number; unit: string; min: number; max: number };
 }
