@@ -1,6 +1,7 @@
 /** One interaction from its event to the death of its token.
  *  Source: Discord's documentation, page Receiving and Responding, as of July–August 2026. */
 
+import { performance } from "node:perf_hooks";
 import { checkChoices, optionType } from "./check-command.ts";
 import { checkModal } from "./check-components.ts";
 import { flag } from "./check-message.ts";
@@ -57,6 +58,8 @@ export class Interaction {
   /** Milliseconds of the machine's monotonic clock. */
   sentAt: number | undefined;
   answeredAt: number | undefined;
+  /** When the member saw the answer itself: at once, or with the first edit after a deferral. */
+  filledAt: number | undefined;
   callback: number | undefined;
   /** Body of the accepted callback. */
   data: JsonObject = {};
@@ -115,6 +118,8 @@ export class Interaction {
     this.callback = type;
     this.data = data;
     this.answeredAt = receivedAt;
+    const isDeferred = type === callbackType.deferredMessage || type === callbackType.deferredUpdate;
+    if (!isDeferred) this.filledAt = receivedAt;
     this.#changed();
   }
 
@@ -132,7 +137,10 @@ export class Interaction {
   edit(id: string, body: JsonObject, files: readonly UploadedFile[]): Message {
     const message = this.messageOf(id);
     this.#write(message, body, files, true);
-    if (message === this.original) this.isOriginalEdited = true;
+    if (message === this.original) {
+      this.isOriginalEdited = true;
+      this.filledAt ??= performance.now();
+    }
     this.#changed();
     return message;
   }

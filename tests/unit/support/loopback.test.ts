@@ -21,11 +21,15 @@ import {
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import {
   channelType,
+  measureBot,
   NotOffered,
   type Platform,
   permission,
+  runLoad,
   startPlatform,
+  typescriptEntry,
 } from "../../support/loopback/index.ts";
+import { spreadOf } from "../../support/loopback/load.ts";
 
 const COMMANDS = [
   {
@@ -578,6 +582,50 @@ describe("when things go wrong on the way", () => {
     expect((await platform.slash(callMix)).isAnswered).toBe(false);
     await platform.until(() => failures.length === 1);
     expect(codeOf(failures[0])).toBe(10062);
+  });
+});
+
+describe("under load", () => {
+  it("times every answer, at a pace or so many at a time", async () => {
+    await startBot(
+      slashOnly(async (interaction) => {
+        await interaction.deferReply();
+        await interaction.editReply("done");
+      }),
+    );
+    const { user: _user, ...call } = callMix;
+    const paced = await runLoad(platform, { ratePerSecond: 100, seconds: 0.3, calls: [call] });
+    expect(paced).toMatchObject({ answered: paced.sent, unanswered: 0 });
+    expect(paced.sent).toBeGreaterThan(15);
+    expect(paced.sent).toBeLessThanOrEqual(30);
+    expect(paced.ackMs.p50).toBeLessThan(paced.filledMs.p50);
+  });
+
+  it("counts what was never answered", async () => {
+    await startBot(async () => {});
+    platform.interactionWindowMs = 50;
+    const { user: _user, ...call } = callMix;
+    const result = await runLoad(platform, { inFlight: 4, seconds: 0.1, calls: [call] });
+    expect(result).toMatchObject({ sent: 4, answered: 0, unanswered: 4 });
+  });
+
+  // Source of the figures: the usual worked example of the nearest-rank method, from memory.
+  it("ranks percentiles to the nearest value that occurred", () => {
+    expect(spreadOf([50, 15, 40, 20, 35])).toEqual({ p50: 35, p90: 50, p99: 50, max: 50 });
+  });
+
+  it("measures a bot as a process of its own", async () => {
+    const bot = {
+      command: typescriptEntry("bench/pong-bot.ts"),
+      environment: (apiUrl: string, token: string) => ({ PONG_API_URL: apiUrl, PONG_TOKEN: token }),
+    };
+    const commands = [{ name: "ping", description: "Are you there?" }];
+    const plan = { inFlight: 4, seconds: 0.5, calls: [{ command: "ping" }] };
+    const { startMs, rssMb, runs } = await measureBot(bot, [plan], commands);
+    expect(startMs).toBeGreaterThan(100);
+    expect(runs[0]?.answered).toBeGreaterThan(10);
+    expect(runs[0]?.unanswered).toBe(0);
+    if (process.platform === "linux") expect(rssMb.peak).toBeGreaterThan(30);
   });
 });
 
