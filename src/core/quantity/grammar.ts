@@ -23,6 +23,8 @@ export interface Grammar {
   readonly min: number;
   /** Past this a figure is a slip of the hand, or breaks the sums. */
   readonly max: number;
+  /** Said to a figure outside min and max, where there is more to say than that: "pH runs from 0 to 14". */
+  readonly limits?: string;
   /** Half the range that “about” stands for, in canonical units, where ± 10 % would be nonsense. */
   readonly about?: { readonly halfWidth: (unit: Unit | undefined) => number; readonly words: string };
 }
@@ -500,7 +502,15 @@ class Parser {
 
   #checked(amount: Amount): Amount {
     const { low, high } = amount.estimate;
-    const { min, max, noun, examples } = this.#grammar;
+    const { min, max, noun, examples, limits } = this.#grammar;
+    const isOutside = low < min || high > max;
+    if (
+      isOutside &&
+      limits !== undefined &&
+      (amount.unit !== undefined || this.#grammar.bare !== undefined)
+    ) {
+      throw new Misread(`${quote(this.#text)} is out of reach: ${limits}. Try ${examples}.`);
+    }
     if (!Number.isFinite(low) || !Number.isFinite(high) || high > max) {
       throw new Misread(`${quote(this.#text)} is larger than I can work with. Try ${examples}.`);
     }

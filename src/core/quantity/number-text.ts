@@ -60,9 +60,10 @@ export function doubtfulNumbers(text: string): readonly NumberText[] {
 export function settleMarks(text: string, decimalMark: DecimalMark): string {
   let settled = "";
   let from = 0;
-  for (const { start, end } of doubtfulNumbers(text)) {
-    const number = scanNumber(text, start, decimalMark);
-    settled += text.slice(from, start) + writeNumber(number?.value ?? Number.NaN);
+  for (const { start, end, doubtfulMark = "." } of doubtfulNumbers(text)) {
+    const [whole = "", rest = ""] = text.slice(start, end).split(doubtfulMark);
+    const number = doubtfulMark === decimalMark ? shorten(`${whole}.${rest}`) : whole + rest;
+    settled += text.slice(from, start) + number;
     from = end;
   }
   return settled + text.slice(from);
@@ -72,6 +73,11 @@ export function settleMarks(text: string, decimalMark: DecimalMark): string {
 export function writeNumber(value: number): string {
   const text = String(value).replace("e+", "e");
   return /^-?\d{1,3}\.\d{3}$/.test(text) ? `${text}0` : text;
+}
+
+/** "1.200" as "1.2", and "1.234" as "1.2340": anything but three decimals. */
+function shorten(decimal: string): string {
+  return decimal.endsWith("0") && !decimal.endsWith(".000") ? decimal.replace(/0+$/, "") : `${decimal}0`;
 }
 
 function bodyEnd(text: string, at: number): number {

@@ -1,5 +1,5 @@
 import { clean, quote } from "./clean.ts";
-import type { Estimate } from "./estimate.ts";
+import { type Estimate, exactly } from "./estimate.ts";
 import { type Amount, type Grammar, Misread, readAmount } from "./grammar.ts";
 import { type DecimalMark, doubtfulNumbers, settleMarks, writeNumber } from "./number-text.ts";
 import type { Choice, Habits, Read } from "./read.ts";
@@ -12,6 +12,8 @@ export interface Measured<Q extends number> {
   readonly estimate: Estimate<Q>;
   /** The unit it was typed in; one of the ids of UNITS. */
   readonly typedUnit: string;
+  /** Set on "<5" and ">160": the true value lies beyond what the instrument could show. */
+  readonly censored?: "below" | "above";
 }
 
 /** How to read one kind, from cleaned text to value. `read` may throw Misread. */
@@ -108,19 +110,22 @@ export function readLinear<Q extends Quantity<string>>(
     examples: linear.grammar.examples,
     isLikely: ({ estimate }) => estimate.low >= linear.likely[0] && estimate.high <= linear.likely[1],
     read: (text, mark) => {
-      const settled = settleMarks(text, mark);
-      const amount = readAmount(settled, linear.grammar, ".");
+      const amount = readAmount(text, linear.grammar, mark);
       const again = (next: string) => readLinear<Q>(next, habits, linear);
       const { unit } = amount;
       if (unit === undefined) {
-        return bareNumber(settled, amount, linear, again);
+        return bareNumber(text, amount, linear, again);
       }
       if (unit.asks !== undefined || amount.unitSpans.some((span) => span.unit.asks !== undefined)) {
-        return askWhich(settled, amount, again);
+        return askWhich(text, amount, again);
       }
       return {
         kind: "read",
-        value: { estimate: amount.estimate as Estimate<Q>, typedUnit: unit.id },
+        value: {
+          estimate: amount.estimate as Estimate<Q>,
+          typedUnit: unit.id,
+          ...(amount.censored === undefined ? {} : { censored: amount.censored }),
+        },
         readAs: sayBack(amount, unit, CANONICAL_UNIT[linear.kind]),
       };
     },
@@ -154,10 +159,10 @@ export function bareNumber<T>(
 
 /** How an amount was understood: "100 US gal = 379 L", "about 200 L, taken as ± 10 %: 200 L (180–220)". */
 export function sayBack(amount: Amount, unit: Unit, canonical: string): string {
-  const typed = showTyped(amount, unit.id);
-  const isSameUnit = unit.id === canonical;
-  const same = isSameUnit ? typed : `${typed} = ${showEstimate(amount.estimate, canonical)}`;
-  const spoken = amount.censored === undefined ? same : `${boundSign(amount)}${same}`;
+  const typed = boundSign(amount) + showTyped(amount, unit.id);
+  const figure = amount.censored === undefined ? amount.estimate : exactly(amount.estimate.high);
+  const spoken =
+    unit.id === canonical ? typed : `${typed} = ${boundSign(amount)}${showEstimate(figure, canonical)}`;
   return amount.about === undefined ? spoken : `about, taken as ${amount.about}: ${spoken}`;
 }
 
@@ -233,7 +238,7 @@ function readBothWays<T>(text: string, reading: Reading<T>): Read<T> {
         ? read.choices
         : [{ label: read.kind === "read" ? read.readAs : "", text: settled }];
     for (const choice of offered) {
-      choices.set(choice.text, choice);
+      choices.set(choice.label, choices.get(choice.label) ?? choice);
     }
   }
   return {

@@ -2,7 +2,6 @@ import { quote } from "./clean.ts";
 import type { Estimate } from "./estimate.ts";
 import type { Grammar } from "./grammar.ts";
 import { Misread, readAmount } from "./grammar.ts";
-import { settleMarks } from "./number-text.ts";
 import type { Habits, Read } from "./read.ts";
 import { type LinearKind, type Measured, readLinear, readText, sayBack, writeEstimate } from "./reader.ts";
 import { UNITS } from "./unit-table.ts";
@@ -29,8 +28,7 @@ export function readTemperature(typed: string, habits: Habits): Read<Measured<De
     examples: EXAMPLES,
     isLikely: ({ estimate }) => estimate.low >= -5 && estimate.high <= 110,
     read: (text, mark) => {
-      const settled = settleMarks(text, mark);
-      const amount = readAmount(settled, GRAMMAR, ".");
+      const amount = readAmount(text, GRAMMAR, mark);
       if (amount.unit === undefined) {
         throw new Misread(`${quote(text)} has no unit. Try ${bareTemperature(amount.estimate.best)}.`);
       }

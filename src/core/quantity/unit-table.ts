@@ -1,3 +1,5 @@
+import { alkalinityToMeq } from "../carbonate/alkalinity-units.ts";
+
 /** One unit as members spell it, and its size in the canonical unit of its kind. */
 export interface Unit {
   /** As shown, and one of the texts that read back as this unit. */
@@ -335,16 +337,15 @@ const MASS_CONCENTRATION = [
   { id: "g/L", factor: 1000, spellings: ["g/l", "g per l", "g per litre", "g per liter"] },
 ] as const satisfies readonly Unit[];
 
-/** Milligrams in one milliequivalent of CaO and of CaCO₃: half of their molar masses.
- *  Source: definition (1 °dH is 10 mg CaO per litre), atomic weights from memory: Ca 40.078, O 15.9994, C 12.0107. */
-const CAO_MG_PER_MEQ = (40.078 + 15.9994) / 2;
-const CACO3_MG_PER_MEQ = (40.078 + 12.0107 + 3 * 15.9994) / 2;
+/** Meq in one of each printed unit. Source: standard-atomic-weights. */
+const MEQ_PER_DKH = alkalinityToMeq(1, "dKH");
+const MEQ_PER_MG_CACO3 = alkalinityToMeq(1, "ppm CaCO3");
 
-/** Canonical: meq/L. */
+/** Canonical: meq/L; a mole of bicarbonate carries one charge. Source: definition (1 °dH is 10 mg CaO per litre). */
 const ALKALINITY = [
   {
     id: "dKH",
-    factor: 10 / CAO_MG_PER_MEQ,
+    factor: MEQ_PER_DKH,
     spellings: [
       "dkh",
       "°dkh",
@@ -373,12 +374,12 @@ const ALKALINITY = [
   { id: "mmol/L", factor: 1, spellings: ["mmol/l", "mmol per l"] },
   {
     id: "ppm CaCO3",
-    factor: 1 / CACO3_MG_PER_MEQ,
+    factor: MEQ_PER_MG_CACO3,
     spellings: ["ppm caco3", "ppm as caco3", "ppm (caco3)", "ppm"],
   },
   {
     id: "mg/L CaCO3",
-    factor: 1 / CACO3_MG_PER_MEQ,
+    factor: MEQ_PER_MG_CACO3,
     spellings: ["mg/l caco3", "mg/l as caco3", "mg/l (caco3)", "mg/l", "mg caco3/l"],
   },
 ] as const satisfies readonly Unit[];

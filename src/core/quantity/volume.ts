@@ -1,6 +1,5 @@
 import type { Estimate } from "./estimate.ts";
 import { type Grammar, Misread, readAmount } from "./grammar.ts";
-import { settleMarks } from "./number-text.ts";
 import type { Habits, Read } from "./read.ts";
 import { askWhich, bareNumber, type Measured, readText, sayBack, writeEstimate } from "./reader.ts";
 import { UNITS, type Unit } from "./unit-table.ts";
@@ -33,16 +32,15 @@ export function readVolume(typed: string, habits: Habits): Read<VolumeEntry> {
     examples: EXAMPLES,
     isLikely: ({ estimate }) => estimate.low >= LIKELY_L[0] && estimate.high <= LIKELY_L[1],
     read: (text, mark) => {
-      const settled = settleMarks(text, mark);
-      const amount = readAmount(settled, grammar, ".");
+      const amount = readAmount(text, grammar, mark);
       const again = (next: string) => readVolume(next, habits);
       if (amount.unit === undefined) {
         const offered =
           habits.gallon === undefined ? ["L", "US gal", "imp gal"] : ["L", `${gallonOf(habits)} gal`];
-        return bareNumber(settled, amount, { grammar, offered, asksForUnit: true }, again);
+        return bareNumber(text, amount, { grammar, offered, asksForUnit: true }, again);
       }
       if (amount.unitSpans.some(({ unit }) => unit.asks !== undefined)) {
-        return askWhich(settled, amount, again);
+        return askWhich(text, amount, again);
       }
       const sides = amount.sidesCm;
       if (sides !== undefined && Math.min(...sides) === 0) {
