@@ -1,4 +1,3 @@
-import type { DegreesKH } from "../nitrogen/nitrification.ts";
 import { as, type KgPerM3, type MicromolPerKg, type MilliequivPerL } from "../quantity/units.ts";
 
 /** Ways a kit prints alkalinity. "ppm CaCO3" is mg/L as calcium carbonate. */
@@ -28,10 +27,6 @@ export function alkalinityFromMeq(alkalinity: MilliequivPerL, unit: AlkalinityUn
 /** One printed unit turned into another. Source: definition. */
 export function convertAlkalinity(value: number, from: AlkalinityUnit, to: AlkalinityUnit): number {
   return alkalinityFromMeq(alkalinityToMeq(value, from), to);
-}
-
-export function dkhFromMeq(alkalinity: MilliequivPerL): DegreesKH {
-  return as<DegreesKH>(alkalinityFromMeq(alkalinity, "dKH"));
 }
 
 /** Per kilogram of sea water, as oceanographers count it; a litre weighs more than a kilogram. Source: definition. */

@@ -70,8 +70,10 @@ function doses(timeline: readonly Placed<DatedAction>[], of: DoseClass) {
 /** From each "off" to the next "on" of the same item; without one, it stays off. */
 function outages(timeline: readonly Placed<DatedAction>[]) {
   const switches = only(timeline, "equipment");
+  const wasOff = (item: RunningItem, place: number) =>
+    switches.slice(0, place).findLast(({ action }) => action.item === item)?.action.state === "off";
   return switches
-    .filter(({ action }) => action.state === "off")
+    .filter(({ action }, place) => action.state === "off" && !wasOff(action.item, place))
     .map((off) => {
       const on = switches.find(
         ({ action }) =>
