@@ -3,11 +3,12 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { performance } from "node:perf_hooks";
 import { setTimeout as sleep } from "node:timers/promises";
+import type { Backstage } from "./endpoint.ts";
 import { type Fault, Faults } from "./faults.ts";
 import type { Json } from "./json.ts";
 import { type RequestBody, readBody, type UploadedFile } from "./multipart.ts";
 import { Refusal, refuse } from "./refusals.ts";
-import { type Backstage, routes } from "./routes.ts";
+import { routes } from "./routes.ts";
 
 const REQUEST_BYTES = 25 * 1024 * 1024;
 const KEPT_REQUESTS = 5000;

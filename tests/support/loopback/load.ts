@@ -2,7 +2,8 @@
 
 import { performance } from "node:perf_hooks";
 import { setTimeout as sleep } from "node:timers/promises";
-import type { Platform, SlashCall } from "./platform.ts";
+import type { Platform } from "./platform.ts";
+import type { SlashCall } from "./scene.ts";
 
 /** Open: so many a second whatever the bot does. Closed: so many at a time, the next when one is answered. */
 export type Pace = { readonly ratePerSecond: number } | { readonly inFlight: number };

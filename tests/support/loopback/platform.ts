@@ -1,11 +1,9 @@
 /** A chat platform on the loopback interface: what a bot connects to, and what a test plays the members with. */
 
 import { performance } from "node:perf_hooks";
-import { flatten } from "./check-components.ts";
 import {
   type FieldValue,
   NotOffered,
-  type OptionValue,
   optionsAt,
   Resolved,
   writeModalFields,
@@ -13,15 +11,26 @@ import {
   writeSelection,
 } from "./client-rules.ts";
 import { CommandStore } from "./command-store.ts";
+import type { Backstage } from "./endpoint.ts";
 import { Exchange } from "./exchange.ts";
 import type { Faults } from "./faults.ts";
 import { Gateway } from "./gateway.ts";
 import { type Bucket, HttpSide, type LoggedRequest } from "./http-side.ts";
 import { Interaction, interactionType } from "./interaction.ts";
-import { type JsonObject, numberOf, textOf } from "./json.ts";
+import { commandData, interactionEvent, nested, resolvedPart } from "./interaction-event.ts";
+import { type JsonObject, numberOf } from "./json.ts";
 import { Message } from "./message.ts";
-import { announceMessage, type Backstage } from "./routes.ts";
-import { wireChannel, wireMember, wireMessage, wireUser } from "./wire.ts";
+import { announceMessage } from "./message-routes.ts";
+import {
+  type ComponentCall,
+  componentOf,
+  offered,
+  type Place,
+  type Scene,
+  type SlashCall,
+  sceneOf,
+} from "./scene.ts";
+import { wireMessage } from "./wire.ts";
 import { type Channel, type Guild, permission, type Role, type User, World } from "./world.ts";
 
 export interface PlatformOptions {
@@ -39,37 +48,7 @@ export interface PlatformOptions {
   readonly port?: number;
 }
 
-/** Who does something, and where. Without a guild it happens in a direct conversation with the bot. */
-export interface Place {
-  /** A name, made into a user on first mention. */
-  readonly user: string | User;
-  /** The platform's first guild unless given; null for none. */
-  readonly guild?: Guild | null;
-  readonly channel?: Channel;
-  /** 0 guild, 1 conversation with the bot, 2 conversation between others. */
-  readonly context?: 0 | 1 | 2;
-  /** The app stands behind this only because the user installed it. */
-  readonly userInstall?: boolean;
-  readonly locale?: string;
-}
-
-export interface SlashCall extends Place {
-  readonly command: string;
-  readonly group?: string;
-  readonly subcommand?: string;
-  readonly options?: Readonly<Record<string, OptionValue>>;
-}
-
-interface Scene {
-  readonly user: User;
-  readonly guild: Guild | undefined;
-  readonly channel: Channel;
-  readonly context: 0 | 1 | 2;
-  readonly isUserInstall: boolean;
-  readonly locale: string;
-}
-
-interface Event {
+interface Happening {
   readonly type: number;
   readonly data: JsonObject;
   readonly source?: Message;
@@ -192,7 +171,7 @@ export class Platform {
 
   /** A message by a member, in a channel or in the conversation with the bot. */
   say(place: Place & { readonly content: string; readonly replyTo?: Message }): Message {
-    const { user, channel } = this.#scene(place);
+    const { user, channel } = sceneOf(this, place);
     const message = new Message(this.world, channel, user);
     message.content = place.content;
     message.replyTo = place.replyTo?.id;
@@ -209,8 +188,8 @@ export class Platform {
 
   /** As `slash`, without waiting. */
   sendSlash(call: SlashCall): Exchange {
-    const scene = this.#scene(call);
-    const command = this.#offered(call.command, 1, scene);
+    const scene = sceneOf(this, call);
+    const command = offered(this, call.command, 1, scene);
     const resolved = this.#resolved(scene);
     const options = writeOptions(
       optionsAt(command, call.group, call.subcommand),
@@ -226,8 +205,8 @@ export class Platform {
   /** Types into an option that completes. Nothing typed is checked; partial text arrives as it is.
    *  Throws: NotOffered when the option does not complete. */
   async autocomplete(call: SlashCall & { readonly focused: string }): Promise<Exchange> {
-    const scene = this.#scene(call);
-    const command = this.#offered(call.command, 1, scene);
+    const scene = sceneOf(this, call);
+    const command = offered(this, call.command, 1, scene);
     const definitions = optionsAt(command, call.group, call.subcommand);
     const focused = definitions.find((definition) => definition["name"] === call.focused);
     if (focused?.["autocomplete"] !== true) throw new NotOffered(`"${call.focused}" does not complete`);
@@ -251,9 +230,9 @@ export class Platform {
   async contextMenu(
     call: Place & { readonly command: string; readonly target: User | Message },
   ): Promise<Exchange> {
-    const scene = this.#scene(call);
+    const scene = sceneOf(this, call);
     const isMessage = call.target instanceof Message;
-    const command = this.#offered(call.command, isMessage ? 3 : 2, scene);
+    const command = offered(this, call.command, isMessage ? 3 : 2, scene);
     const resolved = this.#resolved(scene);
     if (call.target instanceof Message) {
       resolved.addMessage(call.target.id, wireMessage(this.#stage.origin, call.target));
@@ -267,10 +246,8 @@ export class Platform {
 
   /** Presses a button.
    *  Throws: NotOffered when it is not there, disabled, a link, or on a message this user cannot see. */
-  async press(
-    call: Omit<Place, "channel" | "guild"> & { readonly message: Message; readonly customId: string },
-  ): Promise<Exchange> {
-    const { scene, item } = this.#componentOf(call);
+  async press(call: ComponentCall): Promise<Exchange> {
+    const { scene, item } = componentOf(this, call);
     if (item["type"] !== 2) throw new NotOffered(`"${call.customId}" is no button`);
     return this.#settled(
       this.#send(scene, {
@@ -284,13 +261,9 @@ export class Platform {
   /** Chooses in a select.
    *  Throws: NotOffered. */
   async select(
-    call: Omit<Place, "channel" | "guild"> & {
-      readonly message: Message;
-      readonly customId: string;
-      readonly values: readonly (string | User | Role | Channel)[];
-    },
+    call: ComponentCall & { readonly values: readonly (string | User | Role | Channel)[] },
   ): Promise<Exchange> {
-    const { scene, item } = this.#componentOf(call);
+    const { scene, item } = componentOf(this, call);
     const resolved = this.#resolved(scene);
     const values = writeSelection(item, call.values, resolved);
     return this.#settled(
@@ -317,7 +290,7 @@ export class Platform {
   }): Promise<Exchange> {
     const { modal, interaction } = call.opened;
     const { user, guild, channel, owners, source } = interaction.options;
-    const scene = this.#scene({
+    const scene = sceneOf(this, {
       user,
       guild: guild ?? null,
       channel,
@@ -362,90 +335,18 @@ export class Platform {
     }
   }
 
-  #scene(place: Place): Scene {
-    const user = typeof place.user === "string" ? this.user(place.user) : place.user;
-    const isUserInstall = place.userInstall ?? false;
-    const isOutsideGuild = place.guild === null || (place.context ?? 0) !== 0;
-    const given = place.channel?.guild ?? place.guild ?? undefined;
-    const guild =
-      place.channel !== undefined ? place.channel.guild : isOutsideGuild ? undefined : (given ?? this.guild);
-    const locale = place.locale ?? user.locale;
-    if (guild === undefined) {
-      const context = place.context ?? (place.channel?.isBotInside === false ? 2 : 1);
-      const between = () => this.world.dmBetween(user, this.user("a-friend"));
-      const channel = place.channel ?? (context === 2 ? between() : this.world.dmWithBot(user));
-      return { user, guild, channel, context: context === 0 ? 1 : context, isUserInstall, locale };
-    }
-    this.world.member(guild, user);
-    const channel = place.channel ?? (guild === this.guild ? this.channel : this.world.channelsOf(guild)[0]);
-    if (channel === undefined) throw new NotOffered("The guild has no channel to write in");
-    return { user, guild, channel, context: 0, isUserInstall, locale };
-  }
-
-  /** The command as this member would find it in this place.
-   *  Throws: NotOffered. */
-  #offered(name: string, type: number, scene: Scene): JsonObject {
-    const { guild, context, isUserInstall, user } = scene;
-    if (scene.channel.thread?.archived === true)
-      throw new NotOffered("Commands do not work in an archived thread");
-    const command = this.commands.find(name, type, guild?.isBotMember === true ? guild.id : undefined);
-    if (command === undefined)
-      throw new NotOffered(`No command "${name}" of type ${type} is registered here`);
-    if (command["guild_id"] !== undefined) return command;
-    const contexts = Array.isArray(command["contexts"]) ? command["contexts"] : [0, 1, 2];
-    const installs = Array.isArray(command["integration_types"]) ? command["integration_types"] : [0];
-    if (!contexts.includes(context)) throw new NotOffered(`"${name}" is not offered in context ${context}`);
-    if (!installs.includes(isUserInstall ? 1 : 0))
-      throw new NotOffered(`"${name}" is not offered to this install`);
-    if (context === 2 && !isUserInstall) throw new NotOffered("Between others only a user install works");
-    if (guild !== undefined && !guild.isBotMember && !isUserInstall) {
-      throw new NotOffered("The bot is no member of this guild");
-    }
-    const needed = textOf(command["default_member_permissions"]);
-    if (guild !== undefined && needed !== undefined) {
-      const { permissions } = this.world.member(guild, user);
-      const isAdministrator = (permissions & permission.administrator) !== 0n;
-      const bits = BigInt(needed);
-      if (!isAdministrator && (bits === 0n || (permissions & bits) !== bits)) {
-        throw new NotOffered(`"${name}" is hidden from this member`);
-      }
-    }
-    return command;
-  }
-
-  #componentOf(
-    call: Omit<Place, "channel" | "guild"> & { readonly message: Message; readonly customId: string },
-  ): {
-    scene: Scene;
-    item: JsonObject;
-  } {
-    const { message, customId } = call;
-    const { channel, origin } = message;
-    if (message.isDeleted) throw new NotOffered("The message is gone");
-    if (channel.thread?.archived === true)
-      throw new NotOffered("Components do not work in an archived thread");
-    const userInstall = call.userInstall ?? (origin !== undefined && origin.owners["0"] === undefined);
-    const scene = this.#scene({ ...call, userInstall, channel, guild: channel.guild ?? null });
-    if (message.isEphemeral && origin?.user !== scene.user)
-      throw new NotOffered("Only its reader sees this message");
-    const item = flatten(message.components).find((candidate) => candidate["custom_id"] === customId);
-    if (item === undefined) throw new NotOffered(`The message has no component "${customId}"`);
-    if (item["disabled"] === true) throw new NotOffered(`"${customId}" is disabled`);
-    return { scene, item };
-  }
-
   #resolved(scene: Scene): Resolved {
     return new Resolved(this.world, this.#stage.origin, scene.guild, scene.channel.id);
   }
 
-  #send(scene: Scene, event: Event): Exchange {
+  #send(scene: Scene, happening: Happening): Exchange {
     const { user, guild, channel, isUserInstall } = scene;
     const owners: JsonObject = isUserInstall ? { "1": user.id } : { "0": guild?.id ?? "0" };
     const member = guild === undefined ? undefined : this.world.member(guild, user);
     const mayUseExternal = member === undefined || (member.permissions & permission.useExternalApps) !== 0n;
     const interaction = new Interaction({
       world: this.world,
-      type: event.type,
+      type: happening.type,
       user,
       guild,
       channel,
@@ -453,42 +354,17 @@ export class Platform {
       isForcedEphemeral: isUserInstall && !mayUseExternal,
       windowMs: this.interactionWindowMs,
       tokenLifeMs: this.tokenLifeMs,
-      ...(event.source === undefined ? {} : { source: event.source }),
-      ...(event.focusedType === undefined ? {} : { focusedType: event.focusedType }),
+      ...(happening.source === undefined ? {} : { source: happening.source }),
+      ...(happening.focusedType === undefined ? {} : { focusedType: happening.focusedType }),
     });
     this.#interactions.set(interaction.id, interaction);
     this.#byToken.set(interaction.token, interaction);
 
-    const appPermissions = guild?.isBotMember === false ? 0n : this.world.botPermissionsIn(channel);
-    const data: JsonObject = {
-      id: interaction.id,
-      application_id: this.applicationId,
-      type: event.type,
-      token: interaction.token,
-      version: 1,
-      data: event.data,
-      channel: wireChannel(channel),
-      channel_id: channel.id,
-      locale: scene.locale,
-      context: scene.context,
-      authorizing_integration_owners: owners,
-      entitlements: [],
-      attachment_size_limit: 10 * 1024 * 1024,
-      app_permissions: String(appPermissions),
-      ...(event.source === undefined ? {} : { message: wireMessage(this.#stage.origin, event.source) }),
-      ...(guild === undefined || member === undefined
-        ? { user: wireUser(user) }
-        : {
-            guild_id: guild.id,
-            guild_locale: guild.locale,
-            guild: { id: guild.id, locale: guild.locale, features: [] },
-            member: wireMember(member),
-          }),
-    };
+    const event = interactionEvent(this.world, this.#stage.origin, scene, interaction, happening.data);
     const deliver = () =>
       this.#gateway.dispatch({
         name: "INTERACTION_CREATE",
-        data,
+        data: event,
         // Where the bot is no member the event has no guild of any shard: the first one gets it.
         guildId: guild?.isBotMember === true ? guild.id : undefined,
         onSent: () => {
@@ -514,27 +390,6 @@ export class Platform {
     }
     return exchange;
   }
-}
-
-function commandData(command: JsonObject): JsonObject {
-  return {
-    id: command["id"] ?? "",
-    name: command["name"] ?? "",
-    type: command["type"] ?? 1,
-    ...(command["guild_id"] === undefined ? {} : { guild_id: command["guild_id"] }),
-  };
-}
-
-function nested(call: { group?: string; subcommand?: string }, options: JsonObject[]): JsonObject[] {
-  let inner = options;
-  if (call.subcommand !== undefined) inner = [{ name: call.subcommand, type: 1, options: inner }];
-  if (call.group !== undefined) inner = [{ name: call.group, type: 2, options: inner }];
-  return inner;
-}
-
-function resolvedPart(resolved: Resolved): JsonObject {
-  const parts = resolved.toJson();
-  return Object.keys(parts).length === 0 ? {} : { resolved: parts };
 }
 
 /** Opens a platform on a free port of 127.0.0.1. */

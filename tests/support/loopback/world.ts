@@ -212,6 +212,11 @@ export class World {
 
   /** A conversation between others. */
   dmBetween(...people: User[]): Channel {
+    for (const channel of this.channels.values()) {
+      const { recipients, isBotInside } = channel;
+      if (isBotInside || recipients.length !== people.length) continue;
+      if (people.every((person) => recipients.includes(person))) return channel;
+    }
     const type = people.length > 2 ? channelType.groupDm : channelType.dm;
     return this.#keep({ type, name: "", guild: undefined, recipients: people, isBotInside: false });
   }
