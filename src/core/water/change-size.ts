@@ -1,8 +1,7 @@
 import type { Estimate } from "../quantity/estimate.ts";
 import { as, type Fraction, type Litres } from "../quantity/units.ts";
-import { type Caution, caution } from "../result.ts";
-import type { Checked } from "./usable.ts";
-import { VOLUME_OR_NONE } from "./usable.ts";
+import { type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
+import { type Checked, type Limits, VOLUME_OR_NONE } from "./usable.ts";
 
 /** How much is changed each time. */
 export type ChangeSize =
@@ -12,9 +11,11 @@ export type ChangeSize =
 /** More than this at once is much for animals. Source: common-practice. */
 export const LARGE_CHANGE = 0.5;
 
-export const SHARE = { unit: "of the water", min: 0, max: 1 };
+export const SHARE: Limits = { unit: "of the water", min: 0, max: 1 };
+/** What runs through a tank in a long continuous change. Source: assumption. */
+export const FLOW_VOLUME: Limits = { unit: "L", min: 0, max: 1e8 };
 /** A level in any unit. Source: assumption, wide enough for all of them. */
-export const LEVEL = { unit: "", min: 0, max: 1e6 };
+export const LEVEL: Limits = { unit: "", min: 0, max: 1e6 };
 
 /** The size as an input to look at. */
 export function checkedSize(size: ChangeSize): Checked {
@@ -23,7 +24,16 @@ export function checkedSize(size: ChangeSize): Checked {
     : ["water changed", size.litres, VOLUME_OR_NONE];
 }
 
-/** The name and the estimate under which a size enters a sum. */
+/** As many changes as anybody makes. Source: assumption. */
+const TIMES = { unit: "whole changes", min: 1, max: 1000 };
+
+/** The refusal for a number of changes that is no whole number, or not credible. */
+export function notCountable(times: number): NoAnswer | undefined {
+  const isCountable = Number.isInteger(times) && times >= TIMES.min && times <= TIMES.max;
+  return isCountable ? undefined : noAnswer("not-credible", { quantity: "number", value: times, ...TIMES });
+}
+
+/** A size as the sum takes it: a share, or litres. */
 export function sizeEstimate(size: ChangeSize): Estimate {
   return size.kind === "fraction" ? size.fraction : size.litres;
 }

@@ -1,7 +1,15 @@
-import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
+import { type Estimate, propagate } from "../quantity/estimate.ts";
 import { as, type DegreesC, type Fraction, type Litres, type PracticalSalinity } from "../quantity/units.ts";
 import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
-import { type ChangeSize, checkedSize, largeChangeCautions, shareOf, sizeEstimate } from "./change-size.ts";
+import {
+  type ChangeSize,
+  checkedSize,
+  FLOW_VOLUME,
+  largeChangeCautions,
+  notCountable,
+  shareOf,
+  sizeEstimate,
+} from "./change-size.ts";
 import { DENSITY_FITTED } from "./density.ts";
 import { leftAfterFlow } from "./dilution.ts";
 import { DENSITY_EQUATION, SALT_PER_SALINITY } from "./evidence.ts";
@@ -29,22 +37,19 @@ export interface SalinityChange {
   readonly totalL: Estimate<Litres>;
 }
 
-const TIMES = { unit: "changes", min: 1, max: 1000 };
-const FLOW_VOLUME = { unit: "L", min: 0, max: 1e8 };
-
 /** What one or several water changes do to salinity, counted by mass. */
 export function salinityWaterChange(input: SalinityChangeInput): Answer<SalinityChange> | NoAnswer {
   const { volume, now, source, temperature, pattern } = input;
   const isStepped = pattern.kind === "in steps";
   const times = isStepped ? pattern.times : 1;
-  const unusable = firstNotCredible([
-    ["volume", volume, VOLUME],
-    ["salinity now", now, SALINITY],
-    ["salinity of the new water", source, SALINITY],
-    ["temperature", temperature, TEMPERATURE],
-    ["number of changes", exactly(times), TIMES],
-    isStepped ? checkedSize(pattern.each) : ["water exchanged", pattern.litres, FLOW_VOLUME],
-  ]);
+  const unusable =
+    firstNotCredible([
+      ["volume", volume, VOLUME],
+      ["salinity now", now, SALINITY],
+      ["salinity of the new water", source, SALINITY],
+      ["temperature", temperature, TEMPERATURE],
+      isStepped ? checkedSize(pattern.each) : ["water exchanged", pattern.litres, FLOW_VOLUME],
+    ]) ?? notCountable(times);
   if (unusable !== undefined) return unusable;
   const amount = isStepped ? sizeEstimate(pattern.each) : pattern.litres;
   if (isStepped && pattern.each.kind === "litres" && amount.best > volume.best) {

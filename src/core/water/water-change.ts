@@ -1,11 +1,13 @@
-import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
+import { type Estimate, propagate } from "../quantity/estimate.ts";
 import { as, type Fraction, type Litres } from "../quantity/units.ts";
 import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
 import {
   type ChangeSize,
   checkedSize,
+  FLOW_VOLUME,
   LEVEL,
   largeChangeCautions,
+  notCountable,
   shareOf,
   sizeEstimate,
 } from "./change-size.ts";
@@ -36,21 +38,18 @@ export interface WaterChangeEffect {
   readonly course: readonly Level[];
 }
 
-const TIMES = { unit: "changes", min: 1, max: 1000 };
-const FLOW_VOLUME = { unit: "L", min: 0, max: 1e8 };
-
 /** What one or several water changes do to something dissolved. */
 export function waterChange(input: WaterChangeInput): Answer<WaterChangeEffect> | NoAnswer {
   const { volume, now, source, pattern, unit } = input;
   const isStepped = pattern.kind === "in steps";
   const times = isStepped ? pattern.times : 1;
-  const unusable = firstNotCredible([
-    ["volume", volume, VOLUME],
-    ["value now", now, { ...LEVEL, unit }],
-    ["value of the new water", source, { ...LEVEL, unit }],
-    ["number of changes", exactly(times), TIMES],
-    isStepped ? checkedSize(pattern.each) : ["water exchanged", pattern.litres, FLOW_VOLUME],
-  ]);
+  const unusable =
+    firstNotCredible([
+      ["volume", volume, VOLUME],
+      ["value now", now, { ...LEVEL, unit }],
+      ["value of the new water", source, { ...LEVEL, unit }],
+      isStepped ? checkedSize(pattern.each) : ["water exchanged", pattern.litres, FLOW_VOLUME],
+    ]) ?? notCountable(times);
   if (unusable !== undefined) return unusable;
   const amount = isStepped ? sizeEstimate(pattern.each) : pattern.litres;
   if (isStepped && pattern.each.kind === "litres" && amount.best > volume.best) {
