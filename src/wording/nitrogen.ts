@@ -49,6 +49,38 @@ export const nitrogenCautionWording: Wording<NitrogenCautions> = {
     "Filter figures hold for a film grown in at this salinity and temperature. A new filter, or one moved from fresh water to salt, does almost nothing at first.",
   "accepted-ammonia-depends-on-ph": ({ averageMgPerL, peakMgPerL }) =>
     `The area is for ${averageMgPerL} mg/L ammonia nitrogen on average and ${peakMgPerL} mg/L after a meal. At pH above 8.2 or in warmer water accept less.`,
+  "filter-cannot-take-load": ({ takenGPerDay }) =>
+    `This filter takes up about ${takenGPerDay} g of ammonia nitrogen a day at most: less than is made. Ammonia would keep rising: feed less or add grown-in media.`,
+  "main-flow-stays-oxic": ({ boxes, flowLPerH, leastMgPerL }) =>
+    `${boxes}: in a main flow of ${flowLPerH} L/h no box of these can become low in oxygen, whatever it is filled with: even if all oxygen use of the filter happened in one, ${leastMgPerL} mg/L would be left.`,
+  "never-low-oxygen-in-main-flow": ({ box, flowLPerH, leastMgPerL }) =>
+    `${box}: at ${flowLPerH} L/h this box cannot become low in oxygen, whatever medium is in it. Even if all oxygen use of the filter happened here, ${leastMgPerL} mg/L would be left. Only a slow side stream with something to feed on (dirt or dosed carbon) could.`,
+  "low-oxygen-needs-side-stream": ({ box, flowLPerH, leastMgPerL, sideLPerH }) =>
+    `${box}: at ${flowLPerH} L/h this box cannot become low in oxygen, whatever medium is in it; at least ${leastMgPerL} mg/L would be left. With what lives in it now, a side stream of at most ${sideLPerH} L/h could.`,
+  "box-starves-of-oxygen": ({ box, mgPerL }) =>
+    `${box}: oxygen falls to ${mgPerL} mg/L, where nitrifying slows down. Clean out the dirt, aerate it, or raise the flow.`,
+  "anoxic-box-may-make-sulphide": ({ box }) =>
+    `${box}: without oxygen it removes nitrate, but once nitrate runs out it makes hydrogen sulphide, which kills fish and harms people. At a smell of rotten eggs leave the room aired, stop any carbon, and bring the flow up slowly, to waste if you can.`,
+  "side-stream-needs-food": ({ box }) =>
+    `${box}: nothing in it uses enough oxygen at any flow. Nitrifying alone draws at most 4.6 mg/L per mg/L of ammonia; it needs dirt or dosed carbon.`,
+  "side-stream-too-fast": ({ box, flowLPerH, sideLPerH }) =>
+    `${box}: ${flowLPerH} L/h brings too much oxygen; with what lives in it now it turns low at about ${sideLPerH} L/h.`,
+  "solids-belong-first": ({ box, solids }) =>
+    `${box} stands before ${solids}: dirt clogs the media and feeds bacteria that crowd out the nitrifiers and take their oxygen. Catch solids first.`,
+  "chemical-media-belong-after-solids": ({ box }) =>
+    `${box} stands before the solids stage: dirt coats it within days. Give it water already strained.`,
+  "aeration-before-slow-box": ({ box, aerated }) =>
+    `${aerated} fills the water with oxygen just before ${box}, which has to use it up again. Feed ${box} from before the aeration.`,
+  "aerate-after-slow-box": ({ box }) =>
+    `Nothing aerates the water after ${box}: let its outlet fall into an aerated stage before it reaches the animals.`,
+  "skimmer-belongs-before-media": ({ box }) =>
+    `${box} works best on raw water, before the nitrifying media: what it takes out never becomes ammonia.`,
+  "nitrogen-sinks-exceed-food": ({ sinksGPerDay, feedGPerDay }) =>
+    `The ways out add up to ${sinksGPerDay} g of nitrogen a day, more than the ${feedGPerDay} g the food brings: one of the figures is too high, or nitrate is falling towards zero.`,
+  "nitrate-never-settles": ({ mgPerLPerWeek }) =>
+    `Without water changes nothing holds nitrate: it climbs about ${mgPerLPerWeek} mg/L every week.`,
+  "sink-figures-are-guesses": () =>
+    "Nitrogen leaving with solids, skimmate and algae is seldom measured: check the sum against your own nitrate readings.",
   "adult-size-from-memory": ({ animal, lengthCm }) =>
     `${animal}: the adult length of ${lengthCm} cm is the greatest usually given for wild fish, from memory. Many stay smaller in a tank, and growth takes years.`,
   "adult-size-unknown": ({ animal }) =>
@@ -62,6 +94,7 @@ export const nitrogenRefusalWording: Wording<NitrogenRefusals> = {
     `${food}: is ${proteinPercent} % protein meant for the food as it goes in, or for its dry matter? The two can differ five times.`,
   "water-in-food-not-said": ({ food }) =>
     `${food}: the protein is given for dry matter, so the share of water in the food is needed too.`,
+  "no-filter-boxes": () => "Name at least one filter box, with its water and what flows through it.",
   "ammonia-form-not-said": ({ value }) =>
     `Does your kit give ${value} mg/L as nitrogen (NH₃-N, TAN), as NH₃ or as NH₄? They differ by up to 29 %; the leaflet or the colour card says which.`,
   "figure-out-of-range": ({ what, value, unit, min, max }) =>

@@ -4,7 +4,10 @@ import * as ammonia from "../../src/core/nitrogen/ammonia-fraction.ts";
 import * as chamber from "../../src/core/nitrogen/chamber-oxygen.ts";
 import * as meal from "../../src/core/nitrogen/meal-pulse.ts";
 import { nitrateBeforeChange, steadyNitrate } from "../../src/core/nitrogen/nitrate.ts";
+import { nitrogenBalance } from "../../src/core/nitrogen/nitrogen-balance.ts";
 import { asNitrogen, fromNitrogen, type NitrogenForm } from "../../src/core/nitrogen/nitrogen-units.ts";
+import { boxOut } from "../../src/core/nitrogen/train-box.ts";
+import { exactly } from "../../src/core/quantity/estimate.ts";
 import { as, type Fraction, type Quantity } from "../../src/core/quantity/units.ts";
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
@@ -125,6 +128,71 @@ describe("nitrate under water changes", () => {
         const { before } = steadyNitrate(q(rise), q<Fraction>(changed), q(0));
         expect(nitrateBeforeChange(2000, q(start), q(rise), q(changed), q(0))).toBeCloseTo(before, 6);
       }),
+    );
+  });
+});
+
+describe("a box of the filter", () => {
+  it("balances ammonia and oxygen together", () => {
+    fc.assert(
+      fc.property(
+        within(0.01, 300),
+        within(0, 300),
+        within(0, 20),
+        within(0, 100),
+        within(0, 20),
+        within(0, 7),
+        (flow, area, wasteDemand, aeration, tan, oxygen) => {
+          const film = { firstOrder: q<Quantity<"m/d">>(0.09), ceiling: q<Quantity<"g N/m²/d">>(0.28) };
+          const box = {
+            flow: q<Quantity<"m³/d">>(flow),
+            area: q<Quantity<"m²">>(area),
+            wasteDemand,
+            aeration,
+          };
+          const out = boxOut(box, { tan: q(tan), oxygen: q(oxygen) }, film, q(6.7));
+          // Source: mass balance with the published half-speed levels 0.5 and 0.2 mg/L and 4.57 g O₂ per g N.
+          const uptake = Math.min(0.28, 0.09 * out.tan) * area * (out.oxygen / (0.5 + out.oxygen));
+          expect(flow * (tan - out.tan)).toBeCloseTo(uptake, 6);
+          const used = 4.57 * uptake + (wasteDemand * out.oxygen) / (0.2 + out.oxygen);
+          const brought = flow * (oxygen - out.oxygen) + aeration * (6.7 - out.oxygen);
+          expect(Math.abs(used - brought)).toBeLessThan(1e-6 * (1 + flow + aeration + used));
+        },
+      ),
+    );
+  });
+});
+
+describe("the nitrogen balance sheet", () => {
+  it("closes: every gram of food is found again", () => {
+    const share = within(0, 0.5);
+    fc.assert(
+      fc.property(
+        within(0, 50),
+        share,
+        share,
+        within(0, 3),
+        within(0, 3),
+        within(0, 100),
+        within(0.01, 1),
+        (n, growth, solids, skim, algae, nitrate, changed) => {
+          const result = nitrogenBalance({
+            volumeL: exactly(q(1000)),
+            feedN: exactly(q(n)),
+            retainedShare: exactly(q(growth)),
+            solidsShare: exactly(q(solids)),
+            skimmate: exactly(q(skim)),
+            algaeHarvest: exactly(q(algae)),
+            nitrate: exactly(q(nitrate)),
+            waterChange: { changed: exactly(q(changed)), everyDays: q(7), sourceNitrate: exactly(q(1)) },
+          });
+          if (result.kind === "no-answer") throw new Error(result.reason.code);
+          const { lines } = result.value;
+          const left = lines.find((line) => line.name === "left in the water")?.gNPerDay.best ?? Number.NaN;
+          const others = lines.filter((line) => line.name !== "left in the water");
+          expect(others.reduce((sum, line) => sum + line.gNPerDay.best, 0)).toBeCloseTo(left, 9);
+        },
+      ),
     );
   });
 });

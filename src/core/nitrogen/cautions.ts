@@ -23,6 +23,22 @@ export interface NitrogenCautions {
   "alkalinity-falls": { dkhPerWeek: number };
   "filter-figures-rest-on-maturity": Record<string, never>;
   "accepted-ammonia-depends-on-ph": { averageMgPerL: number; peakMgPerL: number };
+  "filter-cannot-take-load": { takenGPerDay: number };
+  "main-flow-stays-oxic": { boxes: string; flowLPerH: number; leastMgPerL: number };
+  "never-low-oxygen-in-main-flow": { box: string; flowLPerH: number; leastMgPerL: number };
+  "low-oxygen-needs-side-stream": { box: string; flowLPerH: number; leastMgPerL: number; sideLPerH: number };
+  "box-starves-of-oxygen": { box: string; mgPerL: number };
+  "anoxic-box-may-make-sulphide": { box: string };
+  "side-stream-needs-food": { box: string };
+  "side-stream-too-fast": { box: string; flowLPerH: number; sideLPerH: number };
+  "solids-belong-first": { box: string; solids: string };
+  "chemical-media-belong-after-solids": { box: string };
+  "aeration-before-slow-box": { box: string; aerated: string };
+  "aerate-after-slow-box": { box: string };
+  "skimmer-belongs-before-media": { box: string };
+  "nitrogen-sinks-exceed-food": { sinksGPerDay: number; feedGPerDay: number };
+  "nitrate-never-settles": { mgPerLPerWeek: number };
+  "sink-figures-are-guesses": Record<string, never>;
   "adult-size-from-memory": { animal: string; lengthCm: number };
   "adult-size-unknown": { animal: string };
 }
@@ -32,6 +48,7 @@ export interface NitrogenRefusals {
   "no-food-and-no-animals": Record<string, never>;
   "protein-basis-not-said": { food: string; proteinPercent: number };
   "water-in-food-not-said": { food: string };
+  "no-filter-boxes": Record<string, never>;
   "ammonia-form-not-said": { value: number };
   "figure-out-of-range": { what: string; value: number; unit: string; min: number; max: number };
 }
