@@ -284,6 +284,187 @@ describe("the ordinary course", () => {
   });
 });
 
+describe("the less ordinary course", () => {
+  const raw = (interaction: Interaction, type: number, data: object) =>
+    interaction.client.rest.post(Routes.interactionCallback(interaction.id, interaction.token), {
+      body: { type, data },
+      auth: false,
+    });
+  const select = (type: number, more: object) => ({ type, custom_id: `s${type}`, ...more });
+
+  it("chooses in selects: listed texts, and people with what is known of them", async () => {
+    const options = ["reef", "fresh"].map((value) => ({ label: value, value }));
+    await startBot(async (interaction) => {
+      if (interaction.isChatInputCommand()) {
+        const rows = [select(3, { options, min_values: 1, max_values: 2 }), select(5, {})];
+        await raw(interaction, 4, {
+          content: "?",
+          components: rows.map((inner) => ({ type: 1, components: [inner] })),
+        });
+      }
+      if (interaction.isStringSelectMenu()) await interaction.reply(interaction.values.join(" and "));
+      if (interaction.isUserSelectMenu()) await interaction.reply(`${interaction.users.first()?.username}`);
+    });
+    const { message } = await platform.slash(callMix);
+    const chosen = await platform.select({
+      user: "Ines",
+      message,
+      customId: "s3",
+      values: ["reef", "fresh"],
+    });
+    expect(chosen.message.content).toBe("reef and fresh");
+    const ines = platform.user("Ines");
+    expect(
+      (await platform.select({ user: "Ines", message, customId: "s5", values: [ines] })).message.content,
+    ).toBe("Ines");
+    const brackish = { user: "Ines", message, customId: "s3", values: ["brackish"] };
+    await expect(platform.select(brackish)).rejects.toThrow(/no option/);
+    await expect(platform.press({ user: "Ines", message, customId: "s3" })).rejects.toThrow(/no button/);
+  });
+
+  it("submits labelled modal inputs: texts, lists and files", async () => {
+    await startBot(async (interaction) => {
+      if (interaction.isChatInputCommand()) {
+        const label = (component: object) => ({ type: 18, label: "Label", component });
+        await raw(interaction, 9, {
+          custom_id: "m",
+          title: "Readings",
+          components: [
+            { type: 10, content: "Tell us." },
+            label({ type: 4, custom_id: "note", style: 2, max_length: 10 }),
+            label(select(3, { options: [{ label: "reef", value: "reef" }] })),
+            label({ type: 19, custom_id: "file", min_values: 0, required: false }),
+          ],
+        });
+      }
+      if (interaction.isModalSubmit()) {
+        const { fields } = interaction;
+        const files = fields.getUploadedFiles("file");
+        const parts = [
+          fields.getTextInputValue("note"),
+          fields.getStringSelectValues("s3").join(),
+          files?.first()?.name,
+        ];
+        await interaction.reply(parts.join(" "));
+      }
+    });
+    const opened = await platform.slash(callMix);
+    const file = [{ name: "log.csv", data: "x" }];
+    const submitted = await platform.submitModal({ opened, fields: { note: "hello", s3: ["reef"], file } });
+    expect(submitted.message.content).toBe("hello reef log.csv");
+    const tooLong = { note: "x".repeat(11), s3: ["reef"] };
+    await expect(platform.submitModal({ opened, fields: tooLong })).rejects.toThrow(/between 0 and 10/);
+  });
+
+  it("sets components v2 by the edit of a deferral, and keeps them", async () => {
+    const { failures } = await startBot(
+      slashOnly(async (interaction) => {
+        await interaction.deferReply();
+        await interaction.editReply({
+          flags: MessageFlags.IsComponentsV2,
+          components: [{ type: 10, content: "one" }],
+        });
+        await interaction.editReply({ content: "plain again" });
+      }),
+    );
+    const exchange = await platform.slash(callMix);
+    await platform.until(() => failures.length > 0);
+    expect(exchange.message.text).toBe("one");
+    expect(failures.map(codeOf)).toEqual([50035]);
+  });
+
+  it("refuses a deferral with more than the ephemeral flag, and a modal after a deferral", async () => {
+    const { failures } = await startBot(
+      slashOnly(async (interaction) => {
+        await raw(interaction, 5, { flags: MessageFlags.IsComponentsV2 }).catch((error: unknown) =>
+          failures.push(error),
+        );
+        await interaction.deferReply();
+        await raw(interaction, 9, {});
+      }),
+    );
+    await platform.slash(callMix);
+    await platform.until(() => failures.length === 2);
+    expect(failures.map(codeOf)).toEqual([50035, 40060]);
+  });
+
+  it("drops the files an edit leaves out, and keeps them where the edit is silent", async () => {
+    await startBot(
+      slashOnly(async (interaction) => {
+        await interaction.reply({ content: "0", files: [{ attachment: Buffer.from("x"), name: "a.csv" }] });
+        await interaction.editReply({ content: "1" });
+        await interaction.editReply({ content: "2", attachments: [] });
+      }),
+    );
+    const exchange = await platform.slash(callMix);
+    const { message } = exchange;
+    const until = (content: string) => exchange.until(() => message.content === content);
+    expect(message.attachments).toHaveLength(1);
+    await until("1");
+    expect(message.attachments).toHaveLength(1);
+    await until("2");
+    expect(message.attachments).toHaveLength(0);
+  });
+
+  it("lets a user install send five follow-ups, and nothing into the channel", async () => {
+    const stranger = platform.world.addGuild("Westmoor Aquarium Society", false);
+    platform.world.addChannel(stranger, "lobby");
+    const { client, failures } = await startBot(
+      slashOnly(async (interaction) => {
+        await interaction.reply("0");
+        for (let n = 1; n <= 6; n += 1) await interaction.followUp(`${n}`);
+      }),
+    );
+    const exchange = await platform.slash({ ...callMix, guild: stranger, userInstall: true });
+    await platform.until(() => failures.length > 0);
+    expect(failures.map(codeOf)).toEqual([40094]);
+    expect(exchange.messages).toHaveLength(6);
+    expect(client.guilds.cache.has(stranger.id)).toBe(false);
+    const post = client.rest.post(Routes.channelMessages(exchange.message.channel.id), {
+      body: { content: "x" },
+    });
+    await expect(post).rejects.toMatchObject({ code: 50001 });
+    await expect(platform.slash({ ...callMix, guild: stranger })).rejects.toThrow(/no member of this guild/);
+  });
+
+  it("makes a user install's answers ephemeral where external apps are not allowed", async () => {
+    await startBot(slashOnly(async (interaction) => interaction.reply("shown to one")));
+    const member = platform.world.member(platform.guild, platform.user("Ines"));
+    member.permissions &= ~permission.useExternalApps;
+    const exchange = await platform.slash({ ...callMix, user: "Ines", userInstall: true });
+    expect(exchange.response.isEphemeral).toBe(true);
+  });
+
+  it("shows an ephemeral message to its reader alone, and never to the channel's endpoints", async () => {
+    const { client } = await startBot(async (interaction) => {
+      if (interaction.isButton()) await interaction.deferUpdate();
+      if (!interaction.isChatInputCommand()) return;
+      const button = { type: 2, style: 1, label: "ok", custom_id: "ok" };
+      await raw(interaction, 4, {
+        content: "psst",
+        flags: 64,
+        components: [{ type: 1, components: [button] }],
+      });
+    });
+    const { message } = await platform.slash(callMix);
+    expect((await platform.press({ user: "Marlow", message, customId: "ok" })).response.type).toBe(6);
+    await expect(platform.press({ user: "Ines", message, customId: "ok" })).rejects.toThrow(
+      /Only its reader/,
+    );
+    const fetched = client.rest.get(Routes.channelMessage(message.channel.id, message.id));
+    await expect(fetched).rejects.toMatchObject({ code: 10008 });
+  });
+
+  it("hides a command from those without its permissions", async () => {
+    platform.commands.put({ name: "purge", description: "d", default_member_permissions: "0" });
+    const call = { user: "Ines", command: "purge" };
+    await expect(platform.slash(call)).rejects.toThrow(/hidden/);
+    platform.interactionWindowMs = 10;
+    platform.world.member(platform.guild, platform.user("Ines")).permissions |= permission.administrator;
+    expect((await platform.slash(call)).isAnswered).toBe(false);
+  });
+});
+
 describe("what is refused", () => {
   const rest = () => new REST({ api: platform.apiUrl, version: "10" }).setToken(platform.token);
   const channelMessages = () => Routes.channelMessages(platform.channel.id);
@@ -626,6 +807,26 @@ describe("under load", () => {
     expect(runs[0]?.answered).toBeGreaterThan(10);
     expect(runs[0]?.unanswered).toBe(0);
     if (process.platform === "linux") expect(rssMb.peak).toBeGreaterThan(30);
+  });
+});
+
+describe("distance", () => {
+  it("delays events and answers by what was asked for", async () => {
+    await platform.close();
+    platform = await startPlatform({ latencyMs: 40 });
+    let roundTripMs = 0;
+    await startBot(
+      slashOnly(async (interaction) => {
+        const start = performance.now();
+        await interaction.reply("far away");
+        roundTripMs = performance.now() - start;
+      }),
+    );
+    const start = performance.now();
+    await platform.slash(callMix);
+    expect(performance.now() - start).toBeGreaterThanOrEqual(39);
+    await platform.until(() => roundTripMs > 0);
+    expect(roundTripMs).toBeGreaterThanOrEqual(39);
   });
 });
 
