@@ -1,5 +1,5 @@
 import type { CarbonateCautions, CarbonateRefusals } from "../core/carbonate/cautions.ts";
-import { roundFigure } from "./dosing.ts";
+import { roundFigure, sentenceCase } from "./dosing.ts";
 import type { Wording } from "./wording.ts";
 
 /** The sentence for each caution of the carbonate room. */
@@ -41,7 +41,7 @@ export const carbonateCautionWording: Wording<CarbonateCautions> = {
 /** The sentence for each refusal of the carbonate room. */
 export const carbonateRefusalWording: Wording<CarbonateRefusals> = {
   "mineral-already-there": ({ mineral, now, target, unit }) =>
-    `${mineral} is at ${roundFigure(now)} ${unit} and ${roundFigure(target)} ${unit} is wanted: with that, nothing is certain to be missing. Do not dose.`,
+    `${sentenceCase(mineral)} is at ${roundFigure(now)} ${unit} and ${roundFigure(target)} ${unit} is wanted: with that, nothing is certain to be missing. Do not dose.`,
   "carbonate-needs-sea-water": ({ salinity, min }) =>
     `This sum is for sea water: salinity ${roundFigure(salinity)} is below ${min}, where its constants mean nothing.`,
   "carbonate-reading-impossible": ({ quantity, value, unit, min, max }) =>

@@ -6,6 +6,11 @@ export function roundFigure(value: number): string {
   return Number(value.toPrecision(3)).toString();
 }
 
+/** A figure's name at the head of a sentence. */
+export function sentenceCase(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
 /** The sentence for each caution of the dosing room. */
 export const dosingCautionWording: Wording<DosingCautions> = {
   "medicine-needs-a-vet": () =>
@@ -22,6 +27,10 @@ export const dosingCautionWording: Wording<DosingCautions> = {
     "Peroxide burns skin and eyes and feeds fire: wear gloves and eye protection, and never close its bottle tight on anything else.",
   "ammonia-is-toxic": () =>
     "Ammonia poisons fish and irritates eyes and lungs: keep it away from bleach and from any water with animals in it.",
+  "solvent-vapour-burns": () =>
+    "Its vapour burns and creeps along the floor: no flame, no switch, open windows, and none of it near a tank.",
+  "substance-not-named": () =>
+    "Nobody said what this is, so nothing was checked. If it treats a disease it is a medicine: ask a vet, and pour nothing.",
   "leave-and-air": () =>
     "If they have already met: do not lean over it, leave the room, open it to fresh air, and call the poison line or the emergency number.",
   "hazard-list-not-complete": () =>
@@ -119,9 +128,9 @@ export const dosingRefusalWording: Wording<DosingRefusals> = {
   "not-into-a-tank": ({ substance }) =>
     `No dose of ${substance} for water with animals in it: it kills them. It is for cleaning empty equipment only.`,
   "medicine-not-dosed": ({ medicine }) =>
-    `${medicine} counts as a medicine here, and no dose is worked out for it: that needs a vet who knows the animals.`,
+    `${sentenceCase(medicine)} counts as a medicine here, and no dose is worked out for it: that needs a vet who knows the animals.`,
   "vet-figures-missing": ({ missing }) =>
-    `${missing} is missing. With a vet's note every figure has to come from the note; none is guessed.`,
+    `${sentenceCase(missing)} is missing. With a vet's note every figure has to come from the note; none is guessed.`,
   "alcohol-is-denatured": () =>
     "Not with denatured alcohol: its additives harm a tank. Use alcohol with nothing else in it.",
   "carbon-needs-flow": ({ off }) =>

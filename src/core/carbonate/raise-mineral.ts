@@ -79,6 +79,7 @@ export function raiseMineral(question: {
     source: doseSource(question.stock, purity),
     dailyCap: as<MgPerL>(dailyCap * perUnit),
     dosesPerDay: question.dosesPerDay ?? 1,
+    substance: mineralSalt(salt).name,
     ...soluteOf(salt),
   });
   if (dose.kind === "no-answer") return dose;

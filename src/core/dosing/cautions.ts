@@ -7,6 +7,8 @@ export interface DosingCautions {
   "bleach-keep-apart": Record<string, never>;
   "oxidiser-burns": Record<string, never>;
   "ammonia-is-toxic": Record<string, never>;
+  "solvent-vapour-burns": Record<string, never>;
+  "substance-not-named": Record<string, never>;
   "leave-and-air": Record<string, never>;
   "hazard-list-not-complete": Record<string, never>;
   "alcohol-flammable": { percent: number; flashPointC: number };

@@ -10,6 +10,8 @@ export type HazardClass =
   | "permanganate"
   | "formalin"
   | "caustic"
+  | "solvent"
+  | "sulphite"
   | "medicine";
 
 interface HazardWords {
@@ -43,6 +45,15 @@ const WORDS: readonly HazardWords[] = [
     words: /\b(caustic|lye|sodium hydroxide|potassium hydroxide|naoh|koh|drain cleaner|quicklime)\b/,
   },
   {
+    class: "solvent",
+    words:
+      /\b(acetone|nail (polish|varnish) remover|turpentine|white spirit|petrol|gasoline|paint thinner)\b/,
+  },
+  {
+    class: "sulphite",
+    words: /\b((\w*sul(ph|f)ite)s?|thiosul(ph|f)ates?|dithionite|\w*sul(ph|f)inates?)\b/,
+  },
+  {
     class: "medicine",
     words: new RegExp(
       "\\b(" +
@@ -55,7 +66,7 @@ const WORDS: readonly HazardWords[] = [
           "emamectin|trichlorfon|dichlorvos|diflubenzuron|lufenuron|milbemycin|chloroquine|hydroxychloroquine|quinine",
           "toltrazuril|nitrofura\\w*|furazolidone|kanamycin|neomycin|gentamicin|amikacin|erythromycin|azithromycin",
           "\\w*cyclines?|\\w*oxacins?|\\w*cillins?|ceft\\w*|cef\\w*|florfenicol|chloramphenicol|sulfa\\w*(xazole|zine|thoxine)",
-          "sulphonamides?|sulfonamides?|trimethoprim|nystatin|ketoconazole|meloxicam|tricaine|ms-?222|eugenol",
+          "chloramine[- ]t|\\w*conazoles?|amprolium|cypermethrin|deltamethrin|sulphonamides?|sulfonamides?|trimethoprim|nystatin|ketoconazole|meloxicam|tricaine|ms-?222|eugenol",
           "clove oil|benzocaine|dexamethasone|glutaraldehyde|bronopol",
         ].join("|") +
         ")\\b",
@@ -82,11 +93,15 @@ const NEVER_TOGETHER: readonly (readonly [HazardClass, HazardClass, string])[] =
   ["hypochlorite", "acid", "chlorine, a poisonous gas"],
   ["hypochlorite", "ammonia", "chloramines, poisonous gases"],
   ["hypochlorite", "alcohol", "chloroform and other poisonous vapours"],
+  ["hypochlorite", "solvent", "chloroform and other poisonous vapours"],
   ["hypochlorite", "peroxide", "a sudden burst of oxygen and heat that can burst a container"],
   ["hypochlorite", "formalin", "heat and poisonous vapours"],
   ["peroxide", "acid", "peracids, which burn skin, eyes and lungs"],
   ["peroxide", "permanganate", "a violent burst of oxygen and heat"],
   ["peroxide", "alcohol", "a mixture that can catch fire or explode"],
+  ["peroxide", "solvent", "explosive peroxides"],
+  ["sulphite", "acid", "sulphur dioxide, a choking gas"],
+  ["permanganate", "solvent", "fire"],
   ["permanganate", "formalin", "violent heat and poisonous vapour"],
   ["permanganate", "alcohol", "fire"],
   ["permanganate", "acid", "poisonous gas or fire, depending on the acid"],
@@ -152,6 +167,7 @@ export function handlingCautions(classes: readonly HazardClass[]): Caution[] {
   if (classes.includes("hypochlorite")) cautions.push(caution("bleach-keep-apart", {}, "danger"));
   if (classes.includes("peroxide")) cautions.push(caution("oxidiser-burns", {}, "danger"));
   if (classes.includes("ammonia")) cautions.push(caution("ammonia-is-toxic", {}, "warning"));
+  if (classes.includes("solvent")) cautions.push(caution("solvent-vapour-burns", {}, "danger"));
   if (classes.includes("alcohol")) cautions.push(caution("alcohol-dose-elsewhere", {}, "danger"));
   return cautions;
 }

@@ -101,6 +101,9 @@ export function targetDose(question: {
   const worstChange = as<MgPerL>((change.high * systemVolume.best) / systemVolume.low);
   const days = dailyCap === undefined ? 1 : daysWithinCap(worstChange, dailyCap);
   const cautions: Caution[] = [...screened];
+  if (question.substance === undefined && question.solute === undefined) {
+    cautions.push(caution("substance-not-named", {}, "warning"));
+  }
   if (dailyCap === undefined) cautions.push(caution("no-daily-limit-given", {}, "note"));
   else if (days > 1)
     cautions.push(caution("split-over-days", { days, cap: dailyCap, unit: "mg/L" }, "warning"));

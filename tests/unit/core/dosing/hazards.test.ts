@@ -19,6 +19,11 @@ describe("substanceHazard", () => {
     ["oxytetracycline", ["medicine"]],
     ["praziquantel", ["medicine"]],
     ["caustic soda", ["caustic"]],
+    ["acetone", ["solvent"]],
+    ["sodium thiosulphate", ["sulphite"]],
+    ["sodium metabisulfite", ["sulphite"]],
+    ["sodium bisulphate", ["acid"]],
+    ["fluconazole", ["medicine"]],
     ["calcium chloride", []],
     ["magnesium chloride", []],
     ["baking soda", []],
@@ -39,6 +44,8 @@ describe("mixingHazard", () => {
     ["hydrogen peroxide", "vinegar", /peracids/],
     ["formalin", "potassium permanganate", /violent heat/],
     ["bleach", "hydrogen peroxide", /oxygen/],
+    ["hydrogen peroxide", "acetone", /explosive/],
+    ["sodium thiosulphate", "vinegar", /sulphur dioxide/],
   ])("refuses %s with %s, whichever is named first", (a, b, result) => {
     for (const answer of [mixingHazard(a, b), mixingHazard(b, a)]) {
       if (answer.kind === "answer") throw new Error("a dangerous pair was let through");

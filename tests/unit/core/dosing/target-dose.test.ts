@@ -36,6 +36,7 @@ describe("targetDose", () => {
       source: stock(100),
       dailyCap: as<MgPerL>(20),
       dosesPerDay: 4,
+      substance: "calcium chloride",
     });
     // 50 g in all is 500 mL of a 100 g/L stock; three days, twelve doses of 41.67 mL, by hand.
     expect(value.days).toBe(3);
@@ -43,6 +44,16 @@ describe("targetDose", () => {
     expect(best(value.stockPerDose)).toBeCloseTo(0.5 / 12, 12);
     expect(best(value.changePerDay)).toBeLessThanOrEqual(20);
     expect(cautions.map(({ code }) => code)).toEqual(["split-over-days", "missed-dose-stays-missed"]);
+  });
+
+  it("says that nothing was checked when nobody says what it is", () => {
+    const question = { change: mgPerL(0.2), systemVolume: litres(100), source: stock(50) };
+    const codes = (substance?: string) =>
+      answered({ ...question, ...(substance === undefined ? {} : { substance }) }).cautions.map(
+        ({ code }) => code,
+      );
+    expect(codes()).toContain("substance-not-named");
+    expect(codes("potassium chloride")).not.toContain("substance-not-named");
   });
 
   it("counts days for the smallest volume the system may hold", () => {
