@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { pHFromAlkalinityFugacity } from "../../../../src/core/carbonate/carbonate-system.ts";
+import {
+  alkalinityFromCarbonPH,
+  pHFromAlkalinityFugacity,
+} from "../../../../src/core/carbonate/carbonate-system.ts";
 import * as constants from "../../../../src/core/carbonate/equilibrium-constants.ts";
 import { convertPH } from "../../../../src/core/carbonate/ph-scales.ts";
 import {
@@ -53,6 +56,12 @@ describe("pH scales at salinity 35 and 25 °C", () => {
     expect(fromTotal("free")).toBeCloseTo(0.11, 2);
     expect(fromTotal("seawater")).toBeCloseTo(-0.01, 2);
   });
+});
+
+it("counts free acid against alkalinity, with what sulphate holds", () => {
+  // Water without carbon at pH (total) 5: −10 µmol/kg of hydrogen, and 415.7 × 2.527e-9 / 1e-5 = 0.105 of borate.
+  const alkalinity = alkalinityFromCarbonPH(as<Quantity<"µmol/kg">>(0), as<PH>(5), s35, t25);
+  expect(alkalinity).toBeCloseTo(-9.895, 2);
 });
 
 it("throws where no pH can go with the figures", () => {
