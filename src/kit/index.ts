@@ -2,7 +2,7 @@ export { answerReply, type TakenFigure } from "./answer-reply.ts";
 export { askFor, fills } from "./ask.ts";
 export { defineCommand, defineFamily } from "./command.ts";
 export type { Context } from "./context.ts";
-export { choice, type Option, optional, reading, words } from "./option.ts";
+export { choice, type InputOf, type Option, optional, reading, words } from "./option.ts";
 export type { Outcome, Question, Reply } from "./reply.ts";
 export * as quantity from "./quantities.ts";
 export { tankOption, tankOrDefault } from "./tank-option.ts";

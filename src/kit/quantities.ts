@@ -11,9 +11,9 @@ import type { Habits, Read } from "../core/quantity/read.ts";
 import type { Measured } from "../core/quantity/reader.ts";
 import { readSalinity, type SalinityEntry } from "../core/quantity/salinity.ts";
 import { readSpan } from "../core/quantity/span.ts";
-import { suggestUnits } from "../core/quantity/suggest.ts";
+import { type SuggestedKind, suggestUnits } from "../core/quantity/suggest.ts";
 import { readTemperature } from "../core/quantity/temperature.ts";
-import type { UnitKind } from "../core/quantity/unit-table.ts";
+
 import {
   as,
   type Centimetres,
@@ -30,7 +30,7 @@ import { type Option, reading } from "./option.ts";
 
 /** An option for one kind of quantity: the core reads it by the member's habits. */
 function quantity<T>(
-  kind: UnitKind | undefined,
+  kind: SuggestedKind | undefined,
   description: string,
   example: string,
   read: (text: string, habits: Habits) => Read<T>,

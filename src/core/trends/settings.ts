@@ -1,0 +1,63 @@
+/**
+ * Every default of the production model in one place. All are assumptions: chosen on simulated records,
+ * whose seed is not the one the quality is reported on (bench/simulation).
+ */
+export const SETTINGS = {
+  /** Level now and rate "now" come from at most this many days back, but never from fewer readings than this. */
+  windowDays: 150,
+  windowReadings: 14,
+  /** Readings closer together than this, from one instrument, share one look: ten looks are not ten tests. */
+  sameLookDays: 2 / 24,
+  /** Past this many looks, neighbours are taken together. */
+  mostLooks: 240,
+  /** Scatter of an eye on a chart: share of the first step, and share of the level. */
+  readerFirstStepShare: 0.15,
+  readerLevelShares: [0.08, 0.2],
+  /** Chance that a reading is a slip and says nothing. */
+  misreadChance: 0.02,
+  /** Uptake in proportion to the level, per day, with the belief in each before any reading. */
+  uptakes: [
+    { perDay: 0, belief: 0.64 },
+    { perDay: 0.012, belief: 0.12 },
+    { perDay: 0.03, belief: 0.12 },
+    { perDay: 0.07, belief: 0.12 },
+  ],
+  /** Uneven feeding: spread of one day's production, as a share of it. */
+  feedingSpreads: [0.35, 0.8],
+  /** Slow drift of production, as a share of it, per root day. */
+  drifts: [0.006, 0.03],
+  /** Spread a dated event puts on production, as a share of it: it did nothing, or it did something. */
+  eventSpreads: [0, 0.6],
+  /** Production beliefs before any reading, in multiples of (typical level / `levelDays`), as a row of bells. */
+  levelDays: 20,
+  rangeShare: 0.5,
+  productionBells: [
+    { centre: 0.1, spread: 0.1, belief: 0.15 },
+    { centre: 0.35, spread: 0.17, belief: 0.25 },
+    { centre: 1, spread: 0.45, belief: 0.35 },
+    { centre: 2.6, spread: 1.2, belief: 0.25 },
+  ],
+  /** When looks say "at least", the tank may make far more than the instrument can show: a bell for that,
+   *  believed in as much as this times the share of such looks. */
+  beyondBell: { centre: 6, spread: 3, belief: 0.25 },
+  /** Refuse when more than this share of the looks, the last among them, say only "at least". */
+  mostAtTop: 0.6,
+  /** Error of a change's logged share, and of the new water's level, each as a share of it. */
+  changeSpread: 0.1,
+  newWaterSpread: 0.1,
+  /** Calibration error of one instrument, as a share of what it shows. */
+  kitSpread: 0.05,
+  /** Calibration of a second instrument against the last one used. */
+  betweenKitsSpread: 0.1,
+  /** What a rate needs at the least. */
+  leastLooks: 3,
+  leastDays: 5,
+  freshDays: 30,
+  /** A rate that lifts the level by this share of it in this many days is worth knowing. */
+  stepShareOfLevel: 0.75,
+  stepDays: 30,
+  /** Refuse when half the range is wider than this many times the rate, or the rate worth knowing. */
+  vagueness: 1,
+  /** Beliefs weaker than this share of the strongest are dropped on the way. */
+  dropBelow: 1e-4,
+} as const;
