@@ -428,6 +428,18 @@ const asked: Record<string, fc.Arbitrary<() => Answer<object> | NoAnswer>> = {
     ),
 };
 
+/** Figures that may lie below nothing, and those that are shares of a whole. */
+const signed = new Set([
+  "change",
+  "drift",
+  "driftPerDay",
+  "risePerInterval",
+  "temperature",
+  "salinityStep",
+  "temperatureStep",
+]);
+const shares = new Set(["oldWaterLeft", "singleFraction", "fraction", "yieldFactor"]);
+
 const isEstimate = (value: unknown): value is Estimate =>
   typeof value === "object" && value !== null && "best" in value && "low" in value && "high" in value;
 
@@ -449,6 +461,8 @@ describe("whatever a member types", () => {
           if (!isEstimate(value)) continue;
           expect([name, value.low <= value.best, value.best <= value.high]).toEqual([name, true, true]);
           expect([name, Number.isFinite(value.low), Number.isFinite(value.high)]).toEqual([name, true, true]);
+          if (!signed.has(name)) expect([name, value.low >= 0]).toEqual([name, true]);
+          if (shares.has(name)) expect([name, value.high <= 1]).toEqual([name, true]);
         }
         expect(result.working.join("\n")).not.toMatch(/NaN|undefined|Infinity/);
         for (const id of [...result.sources, ...result.constants.map((constant) => constant.source)]) {

@@ -10,7 +10,7 @@ import { amountsFor, type Change, type Route } from "./salinity-amounts.ts";
 import { type Pace, paceCautions, paceOf, USUAL_DAILY_FALL, USUAL_DAILY_RISE } from "./salinity-pace.ts";
 import { absoluteSalinity } from "./salinity-scales.ts";
 import { UNKNOWN_YIELD, YIELD_LIMITS, type YieldFactor } from "./salt-product.ts";
-import { cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, fittedRange, keptPossible, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
 
 /** What the member has at hand. */
 export type Means =
@@ -113,7 +113,7 @@ export function adjustSalinity(input: AdjustSalinityInput): Answer<SalinityAdjus
   return {
     kind: "answer",
     value: {
-      ...estimates,
+      ...keptPossible(estimates, ["change"]),
       pace,
       schedule: scheduleOf(route, input, added.best, yieldFactor.best, pace),
     },

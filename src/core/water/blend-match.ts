@@ -13,7 +13,16 @@ import { DENSITY_FITTED } from "./density.ts";
 import { DENSITY_EQUATION } from "./evidence.ts";
 import { figure } from "./figure.ts";
 import { massOfSeawater, volumeOfSeawater } from "./mass.ts";
-import { type Checked, cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
+import {
+  type Checked,
+  cut,
+  firstNotCredible,
+  fittedRange,
+  keptPossible,
+  SALINITY,
+  TEMPERATURE,
+  VOLUME,
+} from "./usable.ts";
 
 /** A body of water as it stands before pouring. */
 export interface Water {
@@ -91,7 +100,7 @@ export function blendMatch({ tank, added, isExchange }: BlendInput): Answer<Blen
 
   return {
     kind: "answer",
-    value: estimates,
+    value: keptPossible(estimates, ["temperature", "salinityStep", "temperatureStep"]),
     method: "Salt shared by mass, heat shared by mass and heat capacity.",
     working: [
       `tank water that stays: ${figure(tank.volume.best - (isExchange ? added.volume.best : 0))} L; new water: ${figure(added.volume.best)} L; each × its density ÷ 1000 gives its mass`,

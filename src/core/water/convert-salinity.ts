@@ -22,7 +22,7 @@ import {
   saltGramsPerLitre,
 } from "./salinity-scales.ts";
 import { specificGravity } from "./specific-gravity.ts";
-import { cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE } from "./usable.ts";
+import { cut, firstNotCredible, fittedRange, keptPossible, SALINITY, TEMPERATURE } from "./usable.ts";
 
 /** One water on every scale its salinity is quoted in. */
 export interface SalinityScales {
@@ -88,7 +88,7 @@ export function convertSalinity(
 
   return {
     kind: "answer",
-    value: estimates,
+    value: keptPossible(estimates),
     method:
       "Density by EOS-80, conductivity by the Practical Salinity Scale 1978, grams by the reference composition.",
     working: [

@@ -19,7 +19,7 @@ import {
   pressureAtAltitude,
   SEA_LEVEL_KPA,
 } from "./oxygen-saturation.ts";
-import { cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE } from "./usable.ts";
+import { cut, firstNotCredible, fittedRange, keptPossible, SALINITY, TEMPERATURE } from "./usable.ts";
 
 export interface OxygenConditions {
   /** Height above the sea, or the true air pressure there. Sea level when absent. */
@@ -91,7 +91,7 @@ export function oxygenSolubility(
       };
     },
   );
-  const { percentOfSaturation, ...always } = estimates;
+  const { percentOfSaturation, ...always } = keptPossible(estimates);
   const isMeasured = conditions.measured !== undefined;
   const saturation = figure(always.saturation.best);
 

@@ -17,7 +17,7 @@ export interface Pace {
 export function paceOf(change: number, dailyCap: PracticalSalinity | undefined): Pace {
   const capPerDay = dailyCap ?? (change >= 0 ? USUAL_DAILY_RISE : USUAL_DAILY_FALL);
   // A change of exactly three caps takes three days, whatever the last binary digit says.
-  const days = Math.ceil(Math.abs(change) / capPerDay - 1e-9);
+  const days = Math.max(0, Math.ceil(Math.abs(change) / capPerDay - 1e-9));
   return { days, stepPerDay: as<PracticalSalinity>(days === 0 ? 0 : change / days), capPerDay };
 }
 

@@ -17,7 +17,7 @@ import { figure } from "./figure.ts";
 import { salinityAfterSwap } from "./salinity-balance.ts";
 import { paceCautions, paceOf } from "./salinity-pace.ts";
 import { type GramsPerLitre, salinityFromGramsPerLitre, saltGramsPerLitre } from "./salinity-scales.ts";
-import { cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, fittedRange, keptPossible, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
 
 export interface SalinityChangeInput {
   readonly volume: Estimate<Litres>;
@@ -86,7 +86,7 @@ export function salinityWaterChange(input: SalinityChangeInput): Answer<Salinity
 
   return {
     kind: "answer",
-    value: estimates,
+    value: keptPossible(estimates, ["change"]),
     method: isStepped
       ? "Balance of salt and of mass for each exchange of equal volumes."
       : "Dilution of the salt in each litre while new water mixes in and mixed water leaves.",

@@ -20,6 +20,7 @@ import {
   cut,
   firstNotCredible,
   fittedRange,
+  keptPossible,
   SALINITY,
   TEMPERATURE,
   VOLUME,
@@ -108,12 +109,13 @@ export function saltMix(input: SaltMixInput): Answer<SaltMix> | NoAnswer {
       finalL: input.volume.litres.best,
     });
   }
-  const saltKg = atLeastNone(estimates.saltKg);
+  const possible = keptPossible(estimates);
+  const { saltKg } = possible;
   const totalKg = (estimates.finalVolumeL.best * estimates.density.best) / 1000;
 
   return {
     kind: "answer",
-    value: { ...estimates, saltKg, waterL: atLeastNone(estimates.waterL), yieldFactor },
+    value: { ...possible, yieldFactor },
     method:
       "Balance of salt and of mass: the product brings salt and its own water, fresh water makes up the rest.",
     working: working(input, estimates, yieldFactor, totalKg, held),
@@ -155,11 +157,6 @@ export function saltMix(input: SaltMixInput): Answer<SaltMix> | NoAnswer {
     ],
     driver: drivers.saltKg,
   };
-}
-
-/** A range that cannot reach below nothing. */
-function atLeastNone<Q extends number>(estimate: Estimate<Q>): Estimate<Q> {
-  return { ...estimate, low: Math.max(0, estimate.low) as Q };
 }
 
 function working(

@@ -18,6 +18,7 @@ import {
   cut,
   firstNotCredible,
   fittedRange,
+  keptPossible,
   SALINITY,
   TEMPERATURE,
   VOLUME,
@@ -123,7 +124,10 @@ export function topOff(input: TopOffInput): Answer<TopOff> | NoAnswer {
     const figures = { what: "the evaporated water", litres: evaporated.best, volumeL: volume.best };
     return noAnswer("more-than-there-is", figures);
   }
-  const { freshWaterPerDay, driftPerDay, salinityIfDumped, ...always } = estimates;
+  const { freshWaterPerDay, driftPerDay, salinityIfDumped, ...always } = keptPossible(estimates, [
+    "drift",
+    "driftPerDay",
+  ]);
   const fall = before.best - salinityIfDumped.best;
 
   return {

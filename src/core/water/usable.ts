@@ -40,6 +40,22 @@ export function cut<Q extends number>(estimate: Estimate<Q>, limits: Limits): Es
   };
 }
 
+/** Ranges of several inputs add up as squares, and the sum can reach past what is possible: less water
+ *  than none, more than all of it. Cuts every range at nothing, but for the `signed` figures, and the
+ *  `shares` at one. */
+export function keptPossible<T extends { readonly [K in keyof T]: Estimate }>(
+  estimates: T,
+  signed: readonly (keyof T)[] = [],
+  shares: readonly (keyof T)[] = [],
+): T {
+  const kept = Object.entries<Estimate>(estimates).map(([key, { best, low, high }]) => {
+    const name = key as keyof T;
+    const lowest = signed.includes(name) ? low : Math.max(0, low);
+    return [key, { best, low: lowest, high: shares.includes(name) ? Math.min(1, high) : high }];
+  });
+  return Object.fromEntries(kept) as T;
+}
+
 /** A caution when any part of the range lies outside where the formula was fitted. */
 export function fittedRange(
   quantity: string,

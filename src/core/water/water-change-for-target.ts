@@ -4,7 +4,7 @@ import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { LEVEL, largeChangeCautions, SHARE } from "./change-size.ts";
 import type { Level } from "./dilution.ts";
 import { figure } from "./figure.ts";
-import { cut, firstNotCredible, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, keptPossible, VOLUME } from "./usable.ts";
 
 export interface WaterChangeTarget {
   readonly volume: Estimate<Litres>;
@@ -84,7 +84,7 @@ export function waterChangeForTarget(input: WaterChangeTarget): Answer<WaterChan
 
   return {
     kind: "answer",
-    value: estimates,
+    value: keptPossible(estimates, [], ["singleFraction"]),
     method: "Dilution by volume, solved for the size or the number of changes.",
     working: [
       `old water that may be left = (target − new water) ÷ (now − new water) = (${figure(target.best)} − ${figure(source.best)}) ÷ (${figure(now.best)} − ${figure(source.best)}) = ${left}`,

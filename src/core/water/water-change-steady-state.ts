@@ -19,7 +19,7 @@ import {
 } from "./change-size.ts";
 import { type Level, levelBeforeChange, steadyAfter, steadyBefore } from "./dilution.ts";
 import { figure } from "./figure.ts";
-import { cut, firstNotCredible, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, keptPossible, VOLUME } from "./usable.ts";
 
 /** What the tank adds to its own water in a day, in the member's unit. */
 export type LevelPerDay = Quantity<string>;
@@ -123,7 +123,7 @@ export function waterChangeSteadyState(input: RoutineInput): Answer<SteadyState>
   return {
     kind: "answer",
     value: {
-      ...notBelowZero(estimates),
+      ...keptPossible(estimates, ["risePerInterval"]),
       course: now === undefined ? [] : courseOf(now.best, routine, everyDays.best),
     },
     method: "Balance between two changes: at rest, a change takes out what the tank adds in between.",
@@ -148,23 +148,6 @@ export function waterChangeSteadyState(input: RoutineInput): Answer<SteadyState>
       caution("measure-before-use", {}, "note"),
     ],
     driver: drivers.before,
-  };
-}
-
-type Estimates = Omit<SteadyState, "course">;
-
-/** Ranges of what cannot be below nothing, cut there. */
-function notBelowZero(estimates: Estimates): Estimates {
-  const cutLow = <Q extends number>(estimate: Estimate<Q>): Estimate<Q> => ({
-    ...estimate,
-    low: Math.max(0, estimate.low) as Q,
-  });
-  return {
-    ...estimates,
-    before: cutLow(estimates.before),
-    after: cutLow(estimates.after),
-    mean: cutLow(estimates.mean),
-    ifContinuous: cutLow(estimates.ifContinuous),
   };
 }
 

@@ -10,7 +10,7 @@ import {
 import { type Answer, caution, type NoAnswer } from "../result.ts";
 import { figure } from "./figure.ts";
 import { liftingCautions } from "./handling.ts";
-import { cut, firstNotCredible, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, keptPossible, VOLUME } from "./usable.ts";
 
 export type Minutes = Quantity<"min">;
 
@@ -64,7 +64,7 @@ export function waterChangeSupply(input: SupplyInput): Answer<Supply> | NoAnswer
       tapWaterL: as<Litres>(v["water wanted"] * (1 + v.reject)),
     }),
   );
-  const { litres, pumpMinutes, makingDays, tapWaterL } = estimates;
+  const { litres, pumpMinutes, makingDays, tapWaterL } = keptPossible(estimates);
   const wanted = figure(litres.best);
   const isPumped = input.pumpFlow !== undefined;
   const isMade = input.purifiedPerDay !== undefined;

@@ -4,7 +4,7 @@ import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { LEVEL, largeChangeCautions } from "./change-size.ts";
 import type { Level } from "./dilution.ts";
 import { figure } from "./figure.ts";
-import { cut, firstNotCredible, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, keptPossible, VOLUME } from "./usable.ts";
 import type { LevelPerDay } from "./water-change-steady-state.ts";
 
 export interface HoldInput {
@@ -69,7 +69,7 @@ export function waterChangeToHold(input: HoldInput): Answer<HoldPlan> | NoAnswer
   );
   return {
     kind: "answer",
-    value: estimates,
+    value: keptPossible(estimates, [], ["fraction"]),
     method: "Balance between two changes: each takes out what the tank adds in between.",
     working: [
       `rise between changes = ${figure(risePerDay.best)} ${unit} per day × ${figure(everyDays.best)} days = ${figure(rise)} ${unit}`,

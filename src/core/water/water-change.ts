@@ -13,7 +13,7 @@ import {
 } from "./change-size.ts";
 import { type Level, leftAfterChanges, leftAfterFlow, levelWithLeft } from "./dilution.ts";
 import { figure } from "./figure.ts";
-import { cut, firstNotCredible, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, keptPossible, VOLUME } from "./usable.ts";
 
 export interface WaterChangeInput {
   readonly volume: Estimate<Litres>;
@@ -86,7 +86,7 @@ export function waterChange(input: WaterChangeInput): Answer<WaterChangeEffect> 
   return {
     kind: "answer",
     value: {
-      ...estimates,
+      ...keptPossible(estimates, [], ["oldWaterLeft"]),
       course: isStepped ? courseOf(now.best, source.best, share, times) : [estimates.after.best],
     },
     method: isStepped

@@ -8,7 +8,7 @@ import { massOfFreshWater, massOfSeawater } from "./mass.ts";
 import { absoluteSalinity } from "./salinity-scales.ts";
 import { yieldFromFinalTrial, yieldFromWaterTrial } from "./salt-balance.ts";
 import { UNKNOWN_YIELD, type YieldFactor } from "./salt-product.ts";
-import { cut, firstNotCredible, fittedRange, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
+import { cut, firstNotCredible, fittedRange, keptPossible, SALINITY, TEMPERATURE, VOLUME } from "./usable.ts";
 
 export interface TrialBatch {
   /** "water": the fresh water put in; "final": the salt water it became. */
@@ -58,7 +58,7 @@ export function yieldFromBatch(batch: TrialBatch): Answer<MeasuredYield> | NoAns
 
   return {
     kind: "answer",
-    value: { yieldFactor: atMostOne(found), deliveredKg: estimates.deliveredKg },
+    value: { ...keptPossible(estimates), yieldFactor: atMostOne(found) },
     method: "Salt found in the batch, by its mass and salinity, over the product put in.",
     working: working(batch, found.best),
     constants: [DENSITY_EQUATION, SALT_PER_SALINITY],
@@ -82,7 +82,7 @@ function atMostOne(found: Estimate<YieldFactor>): Estimate<YieldFactor> {
   const one = as<YieldFactor>(1);
   return {
     best: found.best > 1 ? one : found.best,
-    low: found.low,
+    low: found.low < 0 ? as<YieldFactor>(0) : found.low,
     high: found.high > 1 ? one : found.high,
   };
 }
