@@ -1,0 +1,166 @@
+import { between, type Estimate, propagate } from "../quantity/estimate.ts";
+import { as, type Litres, type LitresPerHour } from "../quantity/units.ts";
+import { type Answer, type Caution, caution, type NoAnswer } from "../result.ts";
+import type { MilliJoulesPerCm2, MilliWattsPerCm2 } from "./plant-units.ts";
+import { refuseUnlessPositive } from "./usable-figures.ts";
+import { UV_TARGETS, type UvTarget } from "./uv-targets.ts";
+
+/** What is left of the intensity with a lamp near its end and a sleeve in need of cleaning: 0.8 × 0.8.
+ *  Source: common-practice. */
+const AGE_AND_FOULING = between(0.5, 1, 0.64);
+/** Times the dose, since some water passes faster. Source: common-practice. */
+const SHORT_CIRCUIT = 2;
+
+/** Dose given in one pass, all water staying equally long. Source: first-principles (fluence = rate × time).
+ *  Throws: RangeError when the flow is not above 0. */
+export function uvDose(intensity: MilliWattsPerCm2, contact: Litres, flow: LitresPerHour): MilliJoulesPerCm2 {
+  if (!(flow > 0)) throw new RangeError("water has to pass");
+  return as<MilliJoulesPerCm2>((intensity * contact * 3600) / flow);
+}
+
+/** The most flow for a dose; the inverse of `uvDose`. */
+export function flowForDose(
+  intensity: MilliWattsPerCm2,
+  contact: Litres,
+  dose: MilliJoulesPerCm2,
+): LitresPerHour {
+  if (!(dose > 0)) throw new RangeError("a dose has to be above 0");
+  return as<LitresPerHour>((intensity * contact * 3600) / dose);
+}
+
+/**
+ * Mean intensity in a chamber around one lamp: an upper bound, no shadow, no reflection.
+ * `output` is the ultraviolet given off, about a third of a low-pressure lamp's watts.
+ * Source: first-principles, radial absorption. Lengths in cm, `transmittance` per cm.
+ * Throws: RangeError when the chamber is not wider than its sleeve, or transmittance leaves 0–1.
+ */
+export function chamberIntensity(
+  outputW: number,
+  lampCm: number,
+  sleeveRadiusCm: number,
+  chamberRadiusCm: number,
+  transmittance: number,
+): MilliWattsPerCm2 {
+  if (
+    !(
+      chamberRadiusCm > sleeveRadiusCm &&
+      sleeveRadiusCm > 0 &&
+      lampCm > 0 &&
+      transmittance > 0 &&
+      transmittance < 1
+    )
+  ) {
+    throw new RangeError(
+      "a chamber is wider than its sleeve, and water lets through a share between 0 and 1",
+    );
+  }
+  const absorption = -Math.log(transmittance);
+  const path = (1 - Math.exp(-absorption * (chamberRadiusCm - sleeveRadiusCm))) / absorption;
+  return as<MilliWattsPerCm2>(
+    ((outputW * 1000) / lampCm) * (path / (Math.PI * (chamberRadiusCm ** 2 - sleeveRadiusCm ** 2))),
+  );
+}
+
+export interface UvInputs {
+  /** Mean over the chamber, lamp new and sleeve clean. */
+  readonly intensity: Estimate<MilliWattsPerCm2>;
+  /** Water inside the lit chamber. */
+  readonly contactL: Estimate<Litres>;
+  readonly flow: Estimate<LitresPerHour>;
+  readonly target?: UvTarget;
+  /** Water of the whole system, to tell how long it takes to pass. */
+  readonly systemL?: Estimate<Litres>;
+}
+
+export interface UvAnswer {
+  readonly doseMJPerCm2: Estimate<MilliJoulesPerCm2>;
+  readonly target:
+    | {
+        readonly name: UvTarget;
+        readonly doseMJPerCm2: Estimate<MilliJoulesPerCm2>;
+        /** The most flow that gives twice the dose, for the water that passes faster. */
+        readonly mostFlowLPerH: Estimate<LitresPerHour>;
+        readonly isReached: boolean;
+      }
+    | undefined;
+  /** Passes of the whole water a day. */
+  readonly passesPerDay: Estimate | undefined;
+}
+
+/** What dose ultraviolet light gives at a flow, and the most flow for a target. */
+export function uvAtFlow(inputs: UvInputs): Answer<UvAnswer> | NoAnswer {
+  const { target, systemL } = inputs;
+  const refused = refuseUnlessPositive({
+    intensity: inputs.intensity,
+    "lit volume": inputs.contactL,
+    flow: inputs.flow,
+    "water of the system": systemL,
+  });
+  if (refused !== undefined) return refused;
+  const entry = target && UV_TARGETS[target];
+  const { estimates, drivers } = propagate(
+    {
+      intensity: inputs.intensity,
+      "lit volume": inputs.contactL,
+      flow: inputs.flow,
+      "age of lamp and sleeve": AGE_AND_FOULING,
+      "dose wanted": entry?.dose ?? between(1, 1),
+      "water of the system": systemL ?? between(1, 1),
+    },
+    (v) => {
+      const intensity = as<MilliWattsPerCm2>(v.intensity * v["age of lamp and sleeve"]);
+      return {
+        dose: uvDose(intensity, v["lit volume"], v.flow),
+        most: flowForDose(
+          intensity,
+          v["lit volume"],
+          as<MilliJoulesPerCm2>(v["dose wanted"] * SHORT_CIRCUIT),
+        ),
+        passes: (v.flow * 24) / v["water of the system"],
+      };
+    },
+  );
+  const isReached = entry !== undefined && estimates.dose.low >= entry.dose.high * SHORT_CIRCUIT;
+  const cautions: Caution[] = [
+    caution("uv-burns", {}, "danger"),
+    caution("uv-short-circuits", {}, "note"),
+    caution("uv-is-no-cure", {}),
+  ];
+  if (entry?.isDrinkingWater === true) cautions.push(caution("drinking-water-dose-not-enough", {}));
+  return {
+    kind: "answer",
+    value: {
+      doseMJPerCm2: estimates.dose,
+      target:
+        target && entry
+          ? { name: target, doseMJPerCm2: entry.dose, mostFlowLPerH: estimates.most, isReached }
+          : undefined,
+      passesPerDay: systemL && estimates.passes,
+    },
+    method: "Intensity × time in the light; the flow for a target counts twice its dose",
+    working: [
+      "dose = intensity × 0.64 for age and fouling × lit volume ÷ flow",
+      "most flow = intensity × 0.64 × lit volume ÷ (2 × dose wanted)",
+    ],
+    constants: [
+      { name: "lamp age and fouling", value: "0.8 × 0.8 (0.5–1)", source: "common-practice" },
+      { name: "factor for water that passes faster", value: "2", source: "common-practice" },
+      ...(entry
+        ? [
+            {
+              name: `dose: ${target}`,
+              value:
+                entry.dose.low === entry.dose.high
+                  ? `${entry.dose.best} mJ/cm²`
+                  : `${entry.dose.low}–${entry.dose.high} mJ/cm²`,
+              source: entry.source,
+            },
+          ]
+        : []),
+    ],
+    sources: ["first-principles", "common-practice", ...(entry ? [entry.source] : [])],
+    assumptions: ["all the water passes the light equally", "1000 µW·s/cm² is 1 mJ/cm²"],
+    cautions,
+    driver: drivers.dose,
+  };
+}
