@@ -1,6 +1,7 @@
+import { readAmount } from "./amount.ts";
 import { quote } from "./clean.ts";
 import type { Estimate } from "./estimate.ts";
-import { type Amount, type Grammar, Misread, readAmount } from "./grammar.ts";
+import { type Amount, type Grammar, Misread } from "./grammar.ts";
 import type { DecimalMark } from "./number-text.ts";
 import type { Habits, Read } from "./read.ts";
 import { ask, bareNumber, type Measured, readText, sayBack, writeEstimate } from "./reader.ts";

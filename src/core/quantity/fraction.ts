@@ -1,6 +1,7 @@
+import { readAmount } from "./amount.ts";
 import { quote } from "./clean.ts";
 import type { Estimate } from "./estimate.ts";
-import { type Grammar, Misread, readAmount } from "./grammar.ts";
+import { type Grammar, Misread } from "./grammar.ts";
 import { writeNumber } from "./number-text.ts";
 import type { Habits, Read } from "./read.ts";
 import { ask, type Measured, readText, sayBack, showTyped, writeEstimate } from "./reader.ts";

@@ -1,5 +1,6 @@
+import { readAmount } from "./amount.ts";
 import type { Estimate } from "./estimate.ts";
-import { type Grammar, readAmount } from "./grammar.ts";
+import type { Grammar } from "./grammar.ts";
 import type { Habits, Read } from "./read.ts";
 import { readText, sayBack, writeEstimate } from "./reader.ts";
 import type { Unit } from "./unit-table.ts";

@@ -1,6 +1,7 @@
+import { readAmount } from "./amount.ts";
 import { clean, quote } from "./clean.ts";
 import { type Estimate, exactly } from "./estimate.ts";
-import { type Amount, type Grammar, Misread, readAmount } from "./grammar.ts";
+import { type Amount, type Grammar, Misread } from "./grammar.ts";
 import { type DecimalMark, doubtfulNumbers, settleMarks, writeNumber } from "./number-text.ts";
 import type { Choice, Habits, Read } from "./read.ts";
 import { showEstimate } from "./show.ts";

@@ -1,9 +1,10 @@
 import { salinityFromConductivity, salinityFromConductivityAt25 } from "../water/conductivity.ts";
 import { practicalFromAbsolute, salinityFromGramsPerLitre } from "../water/salinity-scales.ts";
 import { salinityFromSpecificGravity, specificGravity } from "../water/specific-gravity.ts";
+import { readAmount } from "./amount.ts";
 import { quote } from "./clean.ts";
 import { type Estimate, mapEstimate } from "./estimate.ts";
-import { type Amount, type Grammar, Misread, readAmount } from "./grammar.ts";
+import { type Amount, type Grammar, Misread } from "./grammar.ts";
 import type { DecimalMark } from "./number-text.ts";
 import type { GravityScale, Habits, Read } from "./read.ts";
 import { ask, readText, showTyped, writeEstimate } from "./reader.ts";

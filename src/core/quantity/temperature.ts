@@ -1,7 +1,8 @@
+import { readAmount } from "./amount.ts";
 import { quote } from "./clean.ts";
 import type { Estimate } from "./estimate.ts";
 import type { Grammar } from "./grammar.ts";
-import { Misread, readAmount } from "./grammar.ts";
+import { Misread } from "./grammar.ts";
 import type { Habits, Read } from "./read.ts";
 import { type LinearKind, type Measured, readLinear, readText, sayBack, writeEstimate } from "./reader.ts";
 import { UNITS } from "./unit-table.ts";

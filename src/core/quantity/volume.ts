@@ -1,5 +1,6 @@
+import { readAmount } from "./amount.ts";
 import type { Estimate } from "./estimate.ts";
-import { type Grammar, Misread, readAmount } from "./grammar.ts";
+import { type Grammar, Misread } from "./grammar.ts";
 import type { Habits, Read } from "./read.ts";
 import { askWhich, bareNumber, type Measured, readText, sayBack, writeEstimate } from "./reader.ts";
 import { UNITS, type Unit } from "./unit-table.ts";
