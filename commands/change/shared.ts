@@ -9,7 +9,7 @@ import type { Caution } from "../../src/core/result.ts";
 import type { ChangeSize } from "../../src/core/water/change-size.ts";
 import type { Level } from "../../src/core/water/dilution.ts";
 import { waterChangeSupply } from "../../src/core/water/water-change-supply.ts";
-import { type Context, type Option, optional, quantity, quoted, reading, type TakenFigure, tankOption, tankOrDefault, UserError } from "../../src/kit/index.ts";
+import { type Context, type Option, optional, quantity, quoted, reading, type TakenFigure, tankOption, tankInMind, UserError } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
 import type { Tank } from "../../src/records/tank.ts";
 
@@ -97,7 +97,7 @@ export function systemOf(
   input: { readonly volume?: { readonly estimate: Estimate<Litres>; readonly typedUnit: string } | undefined; readonly tank?: Tank | undefined },
   context: Context,
 ): System | undefined {
-  const tank = tankOrDefault(input.tank, context);
+  const tank = tankInMind(input.tank, input.volume, context);
   if (input.volume !== undefined)
     return { volume: input.volume.estimate, typedUnit: input.volume.typedUnit, tank: input.tank, taken: [], cautions: [] };
   if (tank === undefined) return undefined;

@@ -9,7 +9,7 @@ import {
   optional,
   quantity,
   tankOption,
-  tankOrDefault,
+  tankInMind,
   words,
 } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
@@ -34,7 +34,7 @@ export default defineCommand({
   },
   examples: ["/dose raise by:0.05 mg/L stock:50 g in 1 L volume:2700 L", "/dose raise by:60 mg/L per-day:20 mg/L tank:Lagoon"],
   run(input, context) {
-    const tank = tankOrDefault(input.tank, context);
+    const tank = tankInMind(input.tank, input.volume, context);
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const systemVolume = input.volume?.estimate ?? water?.estimate;
     if (systemVolume === undefined)

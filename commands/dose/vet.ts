@@ -8,7 +8,7 @@ import {
   type Outcome,
   quantity,
   tankOption,
-  tankOrDefault,
+  tankInMind,
   words,
 } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
@@ -29,7 +29,7 @@ export default defineCommand({
   examples: ["/dose vet medicine:as on the note dose:0.5 mg/L strength:10 mg/mL volume:200 L"],
   run(input, context): Outcome {
     const { answers } = context.request;
-    const tank = tankOrDefault(input.tank, context);
+    const tank = tankInMind(input.tank, input.volume, context);
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const netVolume = input.volume?.estimate ?? water?.estimate;
     if (netVolume === undefined)

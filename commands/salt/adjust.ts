@@ -10,7 +10,7 @@ import {
   optional,
   quantity,
   tankOption,
-  tankOrDefault,
+  tankInMind,
 } from "../../src/kit/index.ts";
 import { tankSalinity, tankVolume } from "../../src/kit/tank-figures.ts";
 import { knownYield, mixingTemperature, showSalt, takenOf } from "./shared.ts";
@@ -36,7 +36,7 @@ export default defineCommand({
     "/salt adjust to:35 ppt by:exchange water:0 ppt tank:Lagoon",
   ],
   run(input, context) {
-    const tank = tankOrDefault(input.tank, context);
+    const tank = tankInMind(input.tank, input.volume, context);
     const kept = input.from === undefined && tank !== undefined ? tankSalinity(tank, context) : undefined;
     const now = input.from?.salinity ?? kept?.estimate;
     if (now === undefined)

@@ -2,7 +2,7 @@ import { showEstimate, showVolume } from "../../src/core/quantity/show.ts";
 import { as, type Days } from "../../src/core/quantity/units.ts";
 import { mapEstimate } from "../../src/core/quantity/estimate.ts";
 import { topOff } from "../../src/core/water/top-off.ts";
-import { answerReply, askFor, defineCommand, optional, quantity, tankOption, tankOrDefault } from "../../src/kit/index.ts";
+import { answerReply, askFor, defineCommand, optional, quantity, tankOption, tankInMind } from "../../src/kit/index.ts";
 import { tankSalinity, tankVolume } from "../../src/kit/tank-figures.ts";
 import { mixingTemperature, takenOf } from "./shared.ts";
 
@@ -23,7 +23,7 @@ export default defineCommand({
   },
   examples: ["/salt topoff evaporated:12 L over:1 day full:34 ppt volume:300 L", "/salt topoff full:35 ppt now:36.2 ppt volume:200 L"],
   run(input, context) {
-    const tank = tankOrDefault(input.tank, context);
+    const tank = tankInMind(input.tank, input.volume, context);
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const volume = input.volume?.estimate ?? water?.estimate;
     if (volume === undefined)

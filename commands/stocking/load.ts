@@ -2,7 +2,7 @@ import type { Estimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
 import { type LimitingFactor, stockingLoad } from "../../src/core/nitrogen/stocking-load.ts";
 import { answerReply, defineCommand, optional, type Outcome } from "../../src/kit/index.ts";
-import { livestock, percent, situationOf, situationOptions } from "./shared.ts";
+import { livestock, situationOf, situationOptions, used } from "./shared.ts";
 
 const TITLE = "Stocking load";
 
@@ -35,7 +35,7 @@ export default defineCommand({
         const [first] = load.uses;
         return first === undefined || load.limiting === "nothing known about the filter"
           ? `${grams(load.tanGPerDay)} of ammonia nitrogen a day`
-          : `First to give out: ${FACTOR[load.limiting]}, ${percent(first.used)} used`;
+          : `First to give out: ${FACTOR[load.limiting]}, ${used(first.used)}`;
       },
       body: (load) => [
         `Food brings ${grams(load.feedNGPerDay)} of nitrogen a day; ${grams(load.tanGPerDay)} of it comes out as ammonia (as N), ${showEstimate(load.peakTimesAverage, "", { significant: 2 })} times that rate after a meal.`,
@@ -58,7 +58,7 @@ export default defineCommand({
             : [["surface installed", showEstimate(load.area.installedM2, "m²", { significant: 2 })]]),
           [`that is, of ${load.area.neededOf}`, showEstimate(load.area.neededL, "L", { significant: 2 })],
           ["alkalinity used a week", showEstimate(load.alkalinityDkhPerWeek, "dKH", { significant: 2 })],
-          ...load.uses.map(({ factor, used }) => [`used up: ${factor}`, percent(used)]),
+          ...load.uses.map((use) => [use.factor, used(use.used)]),
         ],
       }),
       taken,

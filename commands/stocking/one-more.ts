@@ -1,7 +1,7 @@
 import { type Added, oneMoreAnimal } from "../../src/core/nitrogen/one-more-animal.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
 import { answerReply, defineCommand, optional, type Outcome, UserError } from "../../src/kit/index.ts";
-import { livestock, percent, situationOf, situationOptions } from "./shared.ts";
+import { livestock, situationOf, situationOptions, used } from "./shared.ts";
 
 const TITLE = "One more animal";
 
@@ -54,5 +54,5 @@ const ROWS: readonly (readonly [string, string, (added: Added) => Parameters<typ
 function limits(when: string, use: Added["load"]["uses"][number] | undefined): string {
   return use === undefined
     ? `${when}: nothing is known about what limits the system.`
-    : `${when}, first to give out: ${use.factor}, ${percent(use.used)} used.`;
+    : `${when}, first to give out: ${use.factor}, ${used(use.used)}.`;
 }

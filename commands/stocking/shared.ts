@@ -27,7 +27,7 @@ import {
   reading,
   type TakenFigure,
   tankOption,
-  tankOrDefault,
+  tankInMind,
 } from "../../src/kit/index.ts";
 import { tankSalinity, tankTemperature, tankVolume } from "../../src/kit/tank-figures.ts";
 import type { Tank } from "../../src/records/tank.ts";
@@ -70,7 +70,7 @@ export interface Situation {
 
 /** Puts typed figures and the tank's notes together; a question when volume, salinity or heat is missing. */
 export function situationOf(input: SituationInput, context: Context, title: string): Situation | Question {
-  const tank = tankOrDefault(input.tank, context);
+  const tank = tankInMind(input.tank, input.volume, context);
   const { habits } = context.member;
   const taken: TakenFigure[] = [];
   const noted = <T>(
@@ -130,7 +130,9 @@ export function situationOf(input: SituationInput, context: Context, title: stri
   };
 }
 
-/** A share of one as a per cent range. */
-export function percent(estimate: Estimate): string {
-  return showEstimate(mapEstimate(estimate, (share) => share * 100), "%", { significant: 2 });
+/** How much of a capacity is taken: "50 % used (38–68)", or beyond it "needs 12 times (2–35) what there is". */
+export function used(share: Estimate): string {
+  return share.best > 1
+    ? `needs ${showEstimate(share, "", { significant: 2 }).trim()} times what there is`
+    : `${showEstimate(mapEstimate(share, (each) => each * 100), "%", { significant: 2 })} used`;
 }

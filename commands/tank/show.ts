@@ -1,4 +1,4 @@
-import { defineCommand, optional, tankOption, tankOrDefault, UserError } from "../../src/kit/index.ts";
+import { defineCommand, optional, tankOption, tankInMind, UserError } from "../../src/kit/index.ts";
 import { tankSalinity, tankTemperature } from "../../src/kit/tank-figures.ts";
 import { volumeReply } from "./shared.ts";
 
@@ -8,7 +8,7 @@ export default defineCommand({
   options: { tank: optional(tankOption()) },
   examples: ["/tank show", "/tank show tank:Lagoon"],
   run({ tank: given }, context) {
-    const tank = tankOrDefault(given, context);
+    const tank = tankInMind(given, undefined, context);
     if (tank === undefined) throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
     const { notes } = tank;
     const kept = [tankSalinity(tank, context), tankTemperature(tank, context)].flatMap((each) =>

@@ -47,7 +47,7 @@ function renderQuestion(question: Question, style: Style): string {
           style.faint(
             question.choices.length === 0
               ? `  (type the ${safe(typed.label)}, e.g. ${safe(typed.example)})`
-              : `  (type the number, or the ${safe(typed.label)} in other words)`,
+              : "  (type the number, or say it in other words)",
           ),
         ]),
   ].join("\n");

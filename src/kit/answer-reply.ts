@@ -50,7 +50,7 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
       ...words.body(answer.value),
       ...(driver === undefined
         ? []
-        : [`The range comes ${driver.share > 0.95 ? "from" : "mostly from"} the ${driver.input}.`]),
+        : [`What widens the range${driver.share > 0.95 ? "" : " most"}: ${driver.input}.`]),
       ...takenLine(taken),
     ],
     ...(table === undefined ? {} : { table }),
@@ -76,9 +76,10 @@ function basisLine(answer: Answer<unknown>): string {
   const weakest = WEAKEST_FIRST.find((standing) =>
     groundsOf(answer).some((id) => sourceOf(id).standing === standing),
   );
+  const method = answer.method.replace(/\.$/, "");
   return weakest === undefined || weakest === "published" || weakest === "definition"
-    ? answer.method
-    : `${answer.method}; weakest figure: ${weakest}`;
+    ? method
+    : `${method}; weakest figure: ${weakest}`;
 }
 
 const WEAKEST_FIRST: readonly Source["standing"][] = [

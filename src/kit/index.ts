@@ -5,6 +5,6 @@ export type { Context } from "./context.ts";
 export { choice, type InputOf, type Option, optional, reading, words } from "./option.ts";
 export type { Outcome, Question, Reply } from "./reply.ts";
 export * as quantity from "./quantities.ts";
-export { tankOption, tankOrDefault } from "./tank-option.ts";
+export { tankOption, tankInMind } from "./tank-option.ts";
 export { counted, listed, quoted } from "./text.ts";
 export { UserError } from "./user-error.ts";

@@ -52,7 +52,14 @@ function suggestTank(typed: string, { records, request }: ReadContext): readonly
     .filter((word) => word.toLowerCase().startsWith(typed.toLowerCase()));
 }
 
-/** The tank given, else the member's default one; undefined when they keep none. */
-export function tankOrDefault(given: Tank | undefined, { records, member }: Context): Tank | undefined {
-  return given ?? records.tanks.own(member.id)[0];
+/**
+ * The tank a sum is about: the one named, else the member's default one. A volume typed by hand, with no
+ * tank named, is some other water: then there is none, and nothing is taken from the records.
+ */
+export function tankInMind(
+  given: Tank | undefined,
+  typedVolume: unknown,
+  { records, member }: Context,
+): Tank | undefined {
+  return given ?? (typedVolume === undefined ? records.tanks.own(member.id)[0] : undefined);
 }

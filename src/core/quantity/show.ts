@@ -34,7 +34,7 @@ export interface ShowOptions {
 export function showEstimate(estimate: Estimate, unit: string, options: ShowOptions = {}): string {
   const { best, low, high } = estimate;
   const suffix = unit === "" ? "" : ` ${unit}`;
-  const [lowText, bestText, highText] = showFigures([low, best, high]);
+  const [lowText, bestText, highText] = showFigures([low, best, high], options.significant);
   if (low === high || lowText === highText) {
     return `${showNumber(best, options.significant)}${suffix}`;
   }
@@ -89,18 +89,18 @@ function gallonOf(habits: Habits): string | undefined {
   return habits.gallon === undefined ? undefined : habits.gallon === "US" ? "US gal" : "imp gal";
 }
 
-/** Low, best and high with as many decimals as two figures of the width need, at most six figures in all. */
-function showFigures([low, best, high]: readonly [number, number, number]): readonly [
-  string,
-  string,
-  string,
-] {
+/** Low, best and high with as many decimals as two figures of the width need, at most six figures in all,
+ *  or one more than the figures asked for. */
+function showFigures(
+  [low, best, high]: readonly [number, number, number],
+  significant = MOST_FIGURES - 1,
+): readonly [string, string, string] {
   const width = high - low;
   if (!Number.isFinite(width) || width === 0) {
     return [showNumber(low), showNumber(best), showNumber(high)];
   }
   const wanted = RANGE_FIGURES - 1 - magnitude(width);
-  const decimals = Math.min(wanted, MOST_FIGURES - 1 - magnitude(Math.max(Math.abs(low), Math.abs(high))));
+  const decimals = Math.min(wanted, significant - magnitude(Math.max(Math.abs(low), Math.abs(high))));
   const texts = [low, best, high].map((value) => withDecimals(value, decimals));
   const idle = Math.min(...texts.map((text) => /\.\d*?(0*)$/.exec(text)?.[1]?.length ?? 0));
   const [a = "", b = "", c = ""] = texts.map((text) => text.slice(0, text.length - idle).replace(/\.$/, ""));

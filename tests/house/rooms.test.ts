@@ -1,0 +1,54 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+
+/** Which words a room's files may not hold: imports that point the wrong way, and hidden inputs. */
+const rooms = [
+  {
+    room: "src/core",
+    forbid:
+      /from "(?!\.{1,2}\/)(?!zod")|discord\.js|better-sqlite3|from "node:|Date\.now|new Date\(\)|DateTime\.(now|local)|Math\.random|process\.|\/(kit|records|wording|sqlite|discord|console|charts|reminders)\//,
+  },
+  { room: "src/records", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|wording)\// },
+  { room: "src/wording", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|records)\// },
+  { room: "src/kit", forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|commands)\// },
+  { room: "src/sqlite", forbid: /discord\.js|Date\.now|Math\.random|\/(discord|console|commands)\// },
+  { room: "src/console", forbid: /discord\.js|better-sqlite3|\/(sqlite|discord|commands)\// },
+  { room: "src/discord", forbid: /better-sqlite3|\/(sqlite|console|commands)\// },
+  {
+    room: "commands",
+    forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|src\/(discord|console|sqlite|charts)\//,
+  },
+];
+
+function filesIn(room: string): readonly string[] {
+  return readdirSync(room, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => join(room, name));
+}
+
+describe("rooms keep to their neighbours", () => {
+  it.each(rooms)("$room", ({ room, forbid }) => {
+    const files = filesIn(room);
+    expect(files).not.toHaveLength(0); // an empty search proves nothing
+    expect(files.filter((file) => forbid.test(readFileSync(file, "utf8")))).toEqual([]);
+  });
+});
+
+it("only the database room speaks SQL", () => {
+  const speaking = filesIn("src")
+    .filter((file) => !file.startsWith("src/sqlite/"))
+    .filter((file) => /\b(SELECT .+ FROM|INSERT INTO|DELETE FROM|UPDATE \w+ SET)\b/.test(readFileSync(file, "utf8")));
+  expect(speaking).toEqual([]);
+});
+
+it("commands do no arithmetic of their own", () => {
+  // A product or a power of two named figures; unit prefixes for showing (× 100, ÷ 1000, ÷ 24) are allowed.
+  const sums = filesIn("commands").flatMap((file) =>
+    readFileSync(file, "utf8")
+      .split("\n")
+      .filter((line) => /\b[a-z]\w*(\.\w+)* (\*\*?) [a-z]\w*/i.test(line) && !/^\s*(\*|\/\/|import)/.test(line))
+      .map((line) => `${file}: ${line.trim()}`),
+  );
+  expect(sums).toEqual([]);
+});
