@@ -58,6 +58,12 @@ export const waterCautionWording: Wording<WaterCautions> = {
     `A refractometer made for table-salt brine shows about ${say(shown)} (give or take 0.4) in seawater of ${say(salinity)} ppt. Calibrate it with a seawater standard near 35 ppt instead of correcting by sums.`,
   "unknown-expansion": () =>
     "What the float is made of is not known, so its own growth with temperature is left open: see the range, or bring the sample to the calibration temperature.",
+  "weighed-chemicals": () =>
+    "Some of these salts are harmful, sodium fluoride and boric acid most of all: gloves, no dust, a labelled closed jar away from children, and the safety sheet of each read first. Weigh fractions of a gram on a scale made for them.",
+  "calcium-last": () =>
+    "Dissolve one salt after the other, the chlorides of magnesium, calcium and strontium last and well stirred, or they fall out with the carbonate. Aerate for a day and measure.",
+  "recipe-from-memory": () =>
+    "This recipe was not re-read from the standard, though its sums close: compare it with the standard before you weigh.",
   "production-goes-on": () =>
     "What raises the value goes on between changes: after the change it climbs again, so look at the steady state too.",
   "unattended-filling": () =>

@@ -103,6 +103,88 @@ const compute: Record<string, (read: Read, text: ReadText) => number> = {
 
 const rows = checkRows("seawater-checks.csv");
 
+const sp = (s: number) => as<Quantity<"PSS-78">>(s);
+const celsius = (t: number) => as<Quantity<"°C">>(t);
+
+describe("whole tables", () => {
+  // Conductivity in mS/cm, TEOS-10 reference library (gsw 3.6.16, C_from_SP), columns 5 to 35 °C.
+  const TABLE_C = [5, 10, 15, 20, 25, 30, 35];
+  it.each([
+    [0.1, [0.131, 0.1501, 0.1701, 0.1908, 0.2122, 0.2342, 0.2567]],
+    [1, [1.2165, 1.3938, 1.5788, 1.7708, 1.9689, 2.1724, 2.3806]],
+    [5, [5.5654, 6.3659, 7.2009, 8.0667, 8.9599, 9.8769, 10.8146]],
+    [20, [20.1102, 22.9391, 25.8873, 28.942, 32.091, 35.3223, 38.6243]],
+    [35, [33.4554, 38.0897, 42.9175, 47.918, 53.071, 58.357, 63.7569]],
+    [40, [37.7175, 42.9197, 48.3387, 53.951, 59.7339, 65.6656, 71.7249]],
+  ])("conductivity at salinity %d", (s, printed) => {
+    for (const [column, expected] of printed.entries()) {
+      const found = conductivity.conductivityFromSalinity(sp(s), celsius(TABLE_C[column] ?? Number.NaN));
+      expect(Math.abs(found - expected)).toBeLessThanOrEqual(1e-4);
+    }
+  });
+
+  // Specific gravity of salinity 35, 10 and 42 (gsw 3.6.16, EOS-80 agrees): sample and reference °C.
+  it.each([
+    [25, 25, 1.00753, 1.02637, 1.03169],
+    [20, 20, 1.0076, 1.0266, 1.03196],
+    [(60 - 32) / 1.8, (60 - 32) / 1.8, 1.00768, 1.02686, 1.03227],
+    [15.6, 4, 1.0067, 1.02586, 1.03126],
+    [20, 4, 1.00582, 1.02479, 1.03014],
+  ])("specific gravity at %d over %d °C", (sampleC, referenceC, at10, at35, at42) => {
+    const found = [10, 35, 42].map((s) =>
+      gravity.specificGravity(sp(s), celsius(sampleC), celsius(referenceC)),
+    );
+    for (const [index, expected] of [at10, at35, at42].entries()) {
+      expect(Math.abs((found[index] ?? Number.NaN) - expected)).toBeLessThanOrEqual(1.5e-5);
+    }
+  });
+
+  // What a glass hydrometer shows in water of salinity 35, by sample temperature: gsw 3.6.16 densities and
+  // the glass coefficient of ISO 1768:1975.
+  it.each([
+    [25, 25, [1.02875, 1.02767, 1.02665, 1.02609, 1.0255]],
+    [20, 20, [1.02769, 1.0266, 1.02558, 1.02503, 1.02444]],
+    [(60 - 32) / 1.8, (60 - 32) / 1.8, [1.02697, 1.02589, 1.02487, 1.02431, 1.02372]],
+    [20, 4, [1.02587, 1.02479, 1.02377, 1.02321, 1.02262]],
+  ])("a hydrometer made for %d over %d °C", (madeC, referenceC, printed) => {
+    const made = {
+      calibrationC: celsius(madeC),
+      referenceC: celsius(referenceC),
+      expansion: hydrometer.GLASS_EXPANSION,
+    };
+    for (const [index, sampleC] of [15, 20, 24, 26, 28].entries()) {
+      const found = hydrometer.hydrometerReading(sp(35), celsius(sampleC), made);
+      expect(Math.abs(found - (printed[index] ?? Number.NaN))).toBeLessThanOrEqual(1.5e-5);
+    }
+  });
+
+  it("the recipes add up to seawater", () => {
+    // Chloride of each salt: Cl 35.453 g/mol; Br counts as Cl in chlorinity (definition). Kester et al. 1967
+    // aim at chlorinity 19.373, ASTM D1141-98 states 19.38 g/kg (its litre weighs 1.0248 kg at 20 °C).
+    const chlorideShare: Record<string, number> = {
+      NaCl: 35.453 / 58.443,
+      KCl: 35.453 / 74.551,
+      KBr: 35.453 / 119.002,
+      MgCl2: 70.906 / 95.211,
+      CaCl2: 70.906 / 110.984,
+      SrCl2: 70.906 / 158.526,
+      "MgCl2.6H2O": 70.906 / 203.303,
+      "CaCl2.2H2O": 70.906 / 147.015,
+      "SrCl2.6H2O": 70.906 / 266.618,
+    };
+    const chloride = (recipe: Record<string, number>) =>
+      Object.entries(recipe).reduce((sum, [salt, grams]) => sum + grams * (chlorideShare[salt] ?? 0), 0);
+    // Chlorinity is 0.3285234 × the silver (107.868 g/mol) that takes up the halide: 0.99955 × halide as chloride.
+    expect(Math.abs(chloride(recipes.KESTER_1967_G_PER_KG) * 0.99955 - 19.373)).toBeLessThan(0.002);
+    expect(Math.abs((chloride(recipes.ASTM_D1141_G_PER_L) / 1.0248) * 0.99955 - 19.38)).toBeLessThan(0.02);
+  });
+
+  it("the reference composition is all of the salt", () => {
+    const sum = Object.values(composition.ION_MASS_FRACTION).reduce((total, share) => total + share, 0);
+    expect(sum).toBeCloseTo(1, 6); // mass fractions, by definition
+  });
+});
+
 describe("published seawater values", () => {
   it.each(rows)("$id $quantity", (row) => {
     const rule = compute[row.quantity];

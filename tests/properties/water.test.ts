@@ -5,6 +5,7 @@ import { as, type DegreesC, type Litres, type PracticalSalinity } from "../../sr
 import type { Answer, NoAnswer } from "../../src/core/result.ts";
 import { SOURCES } from "../../src/core/sources.ts";
 import { adjustSalinity, type Means } from "../../src/core/water/adjust-salinity.ts";
+import { artificialSeawater } from "../../src/core/water/artificial-seawater.ts";
 import { blendMatch } from "../../src/core/water/blend-match.ts";
 import type { ChangeSize } from "../../src/core/water/change-size.ts";
 import { conductivityFromSalinity, salinityFromConductivity } from "../../src/core/water/conductivity.ts";
@@ -15,7 +16,9 @@ import {
   hydrometerReading,
   salinityFromHydrometer,
 } from "../../src/core/water/hydrometer.ts";
+import { instrumentReading } from "../../src/core/water/instrument-reading.ts";
 import { massOfFreshWater, massOfSeawater } from "../../src/core/water/mass.ts";
+import { naturalIon } from "../../src/core/water/natural-ions.ts";
 import { oxygenSaturation } from "../../src/core/water/oxygen-saturation.ts";
 import { oxygenSolubility } from "../../src/core/water/oxygen-solubility.ts";
 import { salinityAfterSwap, swapVolumeForTarget } from "../../src/core/water/salinity-balance.ts";
@@ -439,6 +442,49 @@ const signed = new Set([
   "temperatureStep",
 ]);
 const shares = new Set(["oldWaterLeft", "singleFraction", "fraction", "yieldFactor"]);
+
+const hydrometer = fc.record({
+  kind: fc.constant("hydrometer" as const),
+  reading: fc.oneof(
+    estimate,
+    real(0.99, 1.06).map((sg) => exactly(sg as never)),
+  ),
+  sample: estimate,
+  calibrationC: figureTyped.map((t) => t as never),
+  referenceC: figureTyped.map((t) => t as never),
+  material: fc.constantFrom("glass" as const, "acrylic" as const, "not known" as const),
+});
+const conductivityMeter = fc.record({
+  kind: fc.constant("conductivity meter" as const),
+  reading: estimate,
+  sample: estimate,
+  display: fc.oneof(
+    fc.constantFrom({ kind: "as measured" as const }, { kind: "at 25 °C" as const }),
+    fc.record({ kind: fc.constant("at 25 °C, linear" as const), percentPerC: figureTyped }),
+  ),
+});
+const refractometer = fc.record({
+  kind: fc.constant("refractometer" as const),
+  reading: estimate,
+  scale: fc.constantFrom("seawater" as const, "table salt" as const),
+});
+Object.assign(asked, {
+  instrumentReading: fc
+    .oneof(hydrometer, conductivityMeter, refractometer)
+    .map((instrument) => () => instrumentReading(instrument)),
+  artificialSeawater: fc
+    .tuple(fc.constantFrom("Kester 1967" as const, "substitute ocean water" as const), estimate, estimate)
+    .map(
+      ([recipe, v, t]) =>
+        () =>
+          artificialSeawater(recipe, v, t),
+    ),
+  naturalIon: fc.tuple(estimate, estimate).map(
+    ([s, t]) =>
+      () =>
+        naturalIon("Ca", s, t),
+  ),
+});
 
 const isEstimate = (value: unknown): value is Estimate =>
   typeof value === "object" && value !== null && "best" in value && "low" in value && "high" in value;

@@ -1,11 +1,11 @@
 import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
 import { as, type DegreesC, type Kilograms, type Litres, type PracticalSalinity } from "../quantity/units.ts";
 import { type Answer, type Caution, type Constant, caution, type NoAnswer, noAnswer } from "../result.ts";
-import { DENSITY_FITTED, seawaterDensity } from "./density.ts";
+import { adjustmentWorking } from "./adjust-salinity-working.ts";
+import { DENSITY_FITTED } from "./density.ts";
 import { DENSITY_EQUATION, SALT_PER_SALINITY } from "./evidence.ts";
 import { figure } from "./figure.ts";
 import { liftingCautions } from "./handling.ts";
-import { massOfSeawater } from "./mass.ts";
 import { amountsFor, type Change, type Route } from "./salinity-amounts.ts";
 import { type Pace, paceCautions, paceOf, USUAL_DAILY_FALL, USUAL_DAILY_RISE } from "./salinity-pace.ts";
 import { absoluteSalinity } from "./salinity-scales.ts";
@@ -118,7 +118,7 @@ export function adjustSalinity(input: AdjustSalinityInput): Answer<SalinityAdjus
       schedule: scheduleOf(route, input, added.best, yieldFactor.best, pace),
     },
     method: METHOD[means.kind],
-    working: working(input, added.best, yieldFactor.best, estimates),
+    working: adjustmentWorking(route, input, added.best, yieldFactor.best, estimates),
     constants: [
       DENSITY_EQUATION,
       ...(route === "dry salt" ? [SALT_PER_SALINITY, yieldConstant(means, yieldFactor)] : []),
@@ -281,41 +281,4 @@ function cautionsFor(
     caution("measure-before-use", {}),
     ...fitted,
   ];
-}
-
-function working(
-  input: AdjustSalinityInput,
-  added: PracticalSalinity,
-  yieldFactor: YieldFactor,
-  amounts: Pick<SalinityAdjustment, "saltKg" | "addL" | "resultingVolumeL">,
-): readonly string[] {
-  const t = input.temperature.best;
-  const now = input.now.best;
-  const target = input.target.best;
-  if (now === target) return ["the tank is at its target already: nothing to do"];
-  const tankDensity = seawaterDensity(now, t);
-  const massKg = massOfSeawater(input.volume.best, now, t);
-  const first = `mass of the tank's water = ${figure(input.volume.best)} L × ${figure(tankDensity, 5)} kg/m³ ÷ 1000 = ${figure(massKg)} kg`;
-  const litres = `${figure(amounts.addL.best)} L`;
-  switch (ROUTE[input.means.kind]) {
-    case "dry salt":
-      return [
-        first,
-        `salt per kg now and at the target: ${figure(absoluteSalinity(now))} and ${figure(absoluteSalinity(target))} g/kg`,
-        `product = mass × (target − now) ÷ (1000 × yield factor ${figure(yieldFactor)} − target), in g/kg = ${figure(amounts.saltKg.best)} kg`,
-        `volume afterwards = (mass + product) ÷ density at the target = ${figure(amounts.resultingVolumeL.best)} L`,
-      ];
-    case "pour in":
-      return [
-        first,
-        `water to add = mass × (target ${figure(target)} − now ${figure(now)}) ÷ (added ${figure(added)} − target) ÷ density of the added water = ${litres}`,
-        `volume afterwards = both masses ÷ density at the target = ${figure(amounts.resultingVolumeL.best)} L`,
-      ];
-    case "exchange":
-      return [
-        `densities: tank ${figure(tankDensity, 5)}, new water ${figure(seawaterDensity(added, t), 5)} kg/m³`,
-        `out = tank density × (now ${figure(now)} − target ${figure(target)}); in = new density × (target − new water ${figure(added)})`,
-        `litres to exchange = ${figure(input.volume.best)} L × out ÷ (out + in) = ${litres}`,
-      ];
-  }
 }

@@ -31,6 +31,10 @@ export interface WaterCautions {
   "ppt-has-two-meanings": { perKg: number; perLitre: number };
   "brine-scale": { shown: number; salinity: number };
   "unknown-expansion": Record<string, never>;
+  /** Weighing out single salts. */
+  "weighed-chemicals": Record<string, never>;
+  "calcium-last": Record<string, never>;
+  "recipe-from-memory": Record<string, never>;
   /** Water changes. */
   "production-goes-on": Record<string, never>;
   "unattended-filling": Record<string, never>;

@@ -22,7 +22,7 @@ const HILL_BELOW = 2;
 
 /** √Rt at which the search for a salinity stops: far past any brine a member could mix (salinity 119 at 25 °C). */
 const HIGHEST_ROOT = 1.75;
-/** A salinity smaller than this is rounding, not salt. Source: assumption. */
+/** A salinity smaller than this, or a hair below zero, is rounding and not salt. Source: assumption. */
 const NOTHING = 1e-5;
 
 /** Where PSS-78 was fitted. */
@@ -58,7 +58,7 @@ function salinityFromRt(rt: number, t68: DegreesT68): number {
   if (plain >= HILL_BELOW) return plain;
   const rootAtTwo = invertRising((x) => pss78(x * x, t68), HILL_BELOW, 0, HIGHEST_ROOT);
   const low = (hill(rt, t68) * HILL_BELOW) / hill(rootAtTwo * rootAtTwo, t68);
-  return Math.abs(low) < NOTHING ? 0 : low;
+  return low < NOTHING ? 0 : low;
 }
 
 function requireWaterTemperature(t: number): void {

@@ -45,6 +45,13 @@ export function brineScaleReading(s: PracticalSalinity): number {
   return invertRising((grams) => brineIndex(grams) - BRINE_INDEX[0], fromFresh, 0, 50);
 }
 
+/** Salinity of the seawater that shows `reading` on a table-salt scale in g/kg.
+ *  Source: as `brineScaleReading`, solved for salinity. Throws: RangeError when no salinity from 0 to 42 does. */
+export function salinityFromBrineScale(reading: number): PracticalSalinity {
+  const salinity = invertRising((s) => brineScaleReading(as<PracticalSalinity>(s)), reading, 0, 42);
+  return as<PracticalSalinity>(salinity);
+}
+
 /** Index of a sodium chloride solution at 20 °C, grams per kg of solution from 0 to 50. */
 function brineIndex(gramsPerKg: number): number {
   const step = Math.min(Math.floor(gramsPerKg / 10), BRINE_INDEX.length - 2);
