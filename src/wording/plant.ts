@@ -64,6 +64,8 @@ export const plantCautionWording: Wording<PlantCautions> = {
     `If the drains block with the pump running, the display rises ${whole(riseMm)} mm and has ${whole(freeboardMm)} mm to its rim: it runs over. Let the pump reach less water: raise its inlet, lower the running level, or use a smaller chamber.`,
   "blocked-drain-tight": ({ riseMm, freeboardMm }) =>
     `If the drains block with the pump running, the display rises ${whole(riseMm)} mm of the ${whole(freeboardMm)} mm to its rim: within the range of the figures it may run over.`,
+  "restart-runs-dry": ({ missingL }) =>
+    `When the pump starts again it may draw air: ${whole(missingL)} L are missing before water comes back down. Open its valve slowly, or give its chamber more water.`,
   "top-off-floods": ({ container, reservoirL, freeL }) =>
     `A top-off that sticks on sends ${whole(reservoirL)} L, and ${container} has room for ${whole(freeL)} L after a pump stop: use a smaller reservoir, or more room.`,
   "top-off-shifts-salinity": ({ before, after }) =>
@@ -105,9 +107,9 @@ export const plantCautionWording: Wording<PlantCautions> = {
   "life-support-on-one-circuit": ({ circuit }) =>
     `All that keeps the animals alive hangs on ${circuit}: one trip stops it all. Spread pumps and heating over two protected circuits at least.`,
   "no-ground-fault-protection": ({ circuit }) =>
-    `${circuit} has no ground-fault protection: do not run anything near water from it until an electrician has fitted it.`,
+    `${circuit} has no ground-fault (residual-current) protection: do not run anything near water from it until an electrician has fitted it.`,
   "drip-loops": () =>
-    "Give every cord a drip loop, keep sockets and power strips above and beside any path of spilled water, and test ground-fault protection every month.",
+    "Give every cord a drip loop, keep sockets and power strips above and beside any path of spilled water, and test ground-fault (residual-current) protection every month.",
   "ask-a-structural-engineer": () =>
     "This is mass and pressure only, and never says that a floor will bear it. Ask a structural engineer before you buy, for any upper or timber floor, and for what lies under a slab.",
   "floor-figure-is-a-flag": ({ psf, times }) =>

@@ -26,6 +26,7 @@ export interface PlantCautions {
   "cascade-holds-nothing-more": { containers: string };
   "blocked-drain-floods": { riseMm: number; freeboardMm: number };
   "blocked-drain-tight": { riseMm: number; freeboardMm: number };
+  "restart-runs-dry": { missingL: number };
   "top-off-floods": { container: string; reservoirL: number; freeL: number };
   "top-off-shifts-salinity": { before: number; after: number };
   "mains-fill-never-stops": Record<string, never>;

@@ -5,7 +5,6 @@ import {
   type Kilograms,
   type KiloPascals,
   type Litres,
-  type Metres,
   type SquareMetres,
 } from "../quantity/units.ts";
 import { type Answer, caution, type NoAnswer } from "../result.ts";
@@ -19,7 +18,6 @@ export const LIVING_ROOM_PSF = as<PoundsPerSquareFoot>(40);
 export const SLEEPING_ROOM_PSF = as<PoundsPerSquareFoot>(30);
 /** Feet do not share evenly: two may carry half of it all. Source: assumption. */
 const SHARE_ON_TWO_FEET = 0.5;
-const SALT_WATER = as<KgPerM3>(1023);
 
 /** Mean pressure of a mass on its footprint. Source: first-principles. Throws: RangeError for a footprint not above 0. */
 export function floorPressure(mass: Kilograms, footprint: SquareMetres): KiloPascals {
@@ -41,24 +39,6 @@ export function depthEqualToLoad(load: PoundsPerSquareFoot, density: KgPerM3): M
 export function footBearing(mass: Kilograms, feet: number, footAreaCm2: number): number {
   if (!(feet > 0 && footAreaCm2 > 0)) throw new RangeError("feet need a number and an area");
   return (mass * STANDARD_GRAVITY) / (feet * footAreaCm2 * 1e-4) / 1e6;
-}
-
-export interface WaterPush {
-  /** At the bottom. */
-  readonly pressureKPa: KiloPascals;
-  /** On the whole of an upright wall, kN. */
-  readonly wallForceKN: number;
-}
-
-/** What water does to a wall: facts for the one who builds it, and no thickness.
- *  Source: first-principles (hydrostatics). Throws: RangeError for a depth or length below 0. */
-export function waterPush(depth: Metres, wallLength: Metres, density: KgPerM3 = SALT_WATER): WaterPush {
-  if (!(depth >= 0 && wallLength >= 0 && density > 0))
-    throw new RangeError("depth and length cannot be negative");
-  return {
-    pressureKPa: as<KiloPascals>((density * STANDARD_GRAVITY * depth) / 1000),
-    wallForceKN: (density * STANDARD_GRAVITY * depth ** 2 * wallLength) / 2 / 1000,
-  };
 }
 
 export interface FloorLoadInputs {

@@ -14,6 +14,7 @@ export type MilliWattsPerCm2 = Quantity<"mW/cm²">;
 export type MilligramsPerHour = Quantity<"mg/h">;
 export type CentimetresPerHour = Quantity<"cm/h">;
 export type PoundsPerSquareFoot = Quantity<"psf">;
+export type KiloNewtons = Quantity<"kN">;
 export type Minutes = Quantity<"min">;
 
 /** Standard gravity, m/s². Source: nist-sp-811 (exact). */

@@ -158,7 +158,7 @@ export function pumpOffFlood(inputs: PumpOffInputs): Answer<PumpOffFlood> | NoAn
   const container = lowestContainer?.name ?? "";
   const { leftMm, reserveMm } = estimates;
   const outcome =
-    leftMm.best < 0 ? "floods" : leftMm.low < 0 ? "may flood" : reserveMm.best < 0 ? "tight" : "fits";
+    leftMm.best < 0 ? "floods" : leftMm.low < 0 ? "may flood" : reserveMm.low < 0 ? "tight" : "fits";
   return {
     kind: "answer",
     value: {

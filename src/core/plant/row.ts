@@ -36,8 +36,9 @@ export function receiversOf(row: readonly RowContainer[]): {
   const cascading: CascadingContainer[] = [];
   let outletOver: Estimate<Millimetres> | undefined;
   let isReceiving = true;
-  for (const container of [...row].reverse()) {
-    if (container.onward === "overflows") {
+  for (const [fromEnd, container] of [...row].reverse().entries()) {
+    // The last one has nowhere to pass its water on to, whatever was said of it.
+    if (container.onward === "overflows" && fromEnd > 0) {
       isReceiving = false;
       outletOver = container.aboveOutletMm ?? (exactly(0) as Estimate<Millimetres>);
     }

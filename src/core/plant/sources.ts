@@ -195,6 +195,10 @@ export const plantSources = {
     citation: "Empty-bed contact time: volume of the media bed over the flow (AWWA, US EPA)",
     standing: "from memory",
   },
+  "lamp-practice": {
+    citation: "Low-pressure mercury lamps give off roughly a third of their electric power as ultraviolet C",
+    standing: "from memory",
+  },
   "epa-uvdgm-2006": {
     citation: "US EPA (2006), Ultraviolet disinfection guidance manual, EPA 815-R-06-007, UV dose table",
     standing: "published",

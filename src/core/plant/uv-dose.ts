@@ -1,8 +1,15 @@
 import { between, type Estimate, propagate } from "../quantity/estimate.ts";
-import { as, type Litres, type LitresPerHour } from "../quantity/units.ts";
-import { type Answer, type Caution, caution, type NoAnswer } from "../result.ts";
+import {
+  as,
+  type Centimetres,
+  type Fraction,
+  type Litres,
+  type LitresPerHour,
+  type Watts,
+} from "../quantity/units.ts";
+import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import type { MilliJoulesPerCm2, MilliWattsPerCm2 } from "./plant-units.ts";
-import { refuseUnlessPositive } from "./usable-figures.ts";
+import { refuseOutside, refuseUnlessPositive } from "./usable-figures.ts";
 import { UV_TARGETS, type UvTarget } from "./uv-targets.ts";
 
 /** What is left of the intensity with a lamp near its end and a sleeve in need of cleaning: 0.8 × 0.8.
@@ -61,9 +68,25 @@ export function chamberIntensity(
   );
 }
 
+/** Share of a low-pressure lamp's watts that leave it as ultraviolet. Source: lamp-practice. */
+const ULTRAVIOLET_SHARE = between(0.25, 0.4, 0.33);
+
+/** What is known of the light: its mean over the chamber, or the lamp and the chamber around it. */
+export type UvLight =
+  /** Lamp new and sleeve clean. */
+  | { readonly kind: "intensity"; readonly mean: Estimate<MilliWattsPerCm2> }
+  | {
+      readonly kind: "chamber";
+      readonly lampW: Estimate<Watts>;
+      readonly lampCm: Estimate<Centimetres>;
+      readonly sleeveDiameterCm: Estimate<Centimetres>;
+      readonly chamberDiameterCm: Estimate<Centimetres>;
+      /** Share of ultraviolet left after one centimetre of the water. */
+      readonly transmittance: Estimate<Fraction>;
+    };
+
 export interface UvInputs {
-  /** Mean over the chamber, lamp new and sleeve clean. */
-  readonly intensity: Estimate<MilliWattsPerCm2>;
+  readonly light: UvLight;
   /** Water inside the lit chamber. */
   readonly contactL: Estimate<Litres>;
   readonly flow: Estimate<LitresPerHour>;
@@ -89,37 +112,54 @@ export interface UvAnswer {
 
 /** What dose ultraviolet light gives at a flow, and the most flow for a target. */
 export function uvAtFlow(inputs: UvInputs): Answer<UvAnswer> | NoAnswer {
-  const { target, systemL } = inputs;
-  const refused = refuseUnlessPositive({
-    intensity: inputs.intensity,
-    "lit volume": inputs.contactL,
-    flow: inputs.flow,
-    "water of the system": systemL,
-  });
-  if (refused !== undefined) return refused;
-  const entry = target && UV_TARGETS[target];
-  const { estimates, drivers } = propagate(
-    {
-      intensity: inputs.intensity,
+  const { light, target, systemL } = inputs;
+  const refused =
+    refuseLight(light) ??
+    refuseUnlessPositive({
       "lit volume": inputs.contactL,
       flow: inputs.flow,
-      "age of lamp and sleeve": AGE_AND_FOULING,
-      "dose wanted": entry?.dose ?? between(1, 1),
-      "water of the system": systemL ?? between(1, 1),
-    },
-    (v) => {
-      const intensity = as<MilliWattsPerCm2>(v.intensity * v["age of lamp and sleeve"]);
-      return {
-        dose: uvDose(intensity, v["lit volume"], v.flow),
-        most: flowForDose(
-          intensity,
-          v["lit volume"],
-          as<MilliJoulesPerCm2>(v["dose wanted"] * SHORT_CIRCUIT),
-        ),
-        passes: (v.flow * 24) / v["water of the system"],
-      };
-    },
-  );
+      "water of the system": systemL,
+    });
+  if (refused !== undefined) return refused;
+  const entry = target && UV_TARGETS[target];
+  const ranged: Readonly<Record<string, Estimate>> = {
+    ...(light.kind === "intensity"
+      ? { intensity: light.mean }
+      : {
+          "lamp power": light.lampW,
+          "share given off as ultraviolet": ULTRAVIOLET_SHARE,
+          "lamp length": light.lampCm,
+          "sleeve diameter": light.sleeveDiameterCm,
+          "chamber diameter": light.chamberDiameterCm,
+          transmittance: light.transmittance,
+        }),
+    "lit volume": inputs.contactL,
+    flow: inputs.flow,
+    "age of lamp and sleeve": AGE_AND_FOULING,
+    "dose wanted": entry?.dose ?? between(1, 1),
+    "water of the system": systemL ?? between(1, 1),
+  };
+  const { estimates, drivers } = propagate(ranged, (v) => {
+    const at = (name: string) => v[name] ?? 0;
+    const fresh =
+      light.kind === "intensity"
+        ? at("intensity")
+        : chamberIntensity(
+            at("lamp power") * at("share given off as ultraviolet"),
+            at("lamp length"),
+            at("sleeve diameter") / 2,
+            at("chamber diameter") / 2,
+            at("transmittance"),
+          );
+    const intensity = as<MilliWattsPerCm2>(fresh * at("age of lamp and sleeve"));
+    const contact = as<Litres>(at("lit volume"));
+    const flow = as<LitresPerHour>(at("flow"));
+    return {
+      dose: uvDose(intensity, contact, flow),
+      most: flowForDose(intensity, contact, as<MilliJoulesPerCm2>(at("dose wanted") * SHORT_CIRCUIT)),
+      passes: (flow * 24) / at("water of the system"),
+    };
+  });
   const isReached = entry !== undefined && estimates.dose.low >= entry.dose.high * SHORT_CIRCUIT;
   const cautions: Caution[] = [
     caution("uv-burns", {}, "danger"),
@@ -139,11 +179,25 @@ export function uvAtFlow(inputs: UvInputs): Answer<UvAnswer> | NoAnswer {
     },
     method: "Intensity × time in the light; the flow for a target counts twice its dose",
     working: [
+      ...(light.kind === "chamber"
+        ? [
+            "intensity = ultraviolet output ÷ lamp length × (1 − e^(−a × gap)) ÷ a ÷ ring area, a = −ln transmittance",
+          ]
+        : []),
       "dose = intensity × 0.64 for age and fouling × lit volume ÷ flow",
       "most flow = intensity × 0.64 × lit volume ÷ (2 × dose wanted)",
     ],
     constants: [
       { name: "lamp age and fouling", value: "0.8 × 0.8 (0.5–1)", source: "common-practice" },
+      ...(light.kind === "chamber"
+        ? [
+            {
+              name: "lamp watts given off as ultraviolet",
+              value: "0.33 (0.25–0.40)",
+              source: "lamp-practice",
+            } as const,
+          ]
+        : []),
       { name: "factor for water that passes faster", value: "2", source: "common-practice" },
       ...(entry
         ? [
@@ -163,4 +217,25 @@ export function uvAtFlow(inputs: UvInputs): Answer<UvAnswer> | NoAnswer {
     cautions,
     driver: drivers.dose,
   };
+}
+
+function refuseLight(light: UvLight): NoAnswer | undefined {
+  if (light.kind === "intensity") return refuseUnlessPositive({ intensity: light.mean });
+  const { lampW, lampCm, sleeveDiameterCm, chamberDiameterCm, transmittance } = light;
+  return (
+    refuseUnlessPositive({
+      "lamp power": lampW,
+      "lamp length": lampCm,
+      "sleeve diameter": sleeveDiameterCm,
+      "chamber diameter": chamberDiameterCm,
+    }) ??
+    refuseOutside({ transmittance }, 0.01, 0.999) ??
+    (sleeveDiameterCm.high >= chamberDiameterCm.low
+      ? noAnswer("unusable-figure", {
+          figure: "chamber diameter",
+          value: chamberDiameterCm.low,
+          rule: "has to be wider than the sleeve",
+        })
+      : undefined)
+  );
 }

@@ -12,7 +12,7 @@ export const WALL_THICKNESS_REASONS = [
 
 export type WallThicknessReason = (typeof WALL_THICKNESS_REASONS)[number];
 
-/** Always refused: glass or acrylic thickness, bracing, seams. What can be told is the water's push: see `waterPush`. */
+/** Always refused: glass or acrylic thickness, bracing, seams. What can be told is the water's push: see `wallPressure`. */
 export function wallThickness(): NoAnswer {
   return noAnswer("wall-thickness-is-for-makers", { reasons: WALL_THICKNESS_REASONS }, [
     caution("ask-a-tank-maker", {}, "danger"),
