@@ -22,6 +22,7 @@ export const waterCautionWording: Wording<WaterCautions> = {
     `The full vessel weighs about ${say(kg)} kg on a small area: make sure that the floor bears it, and ask an engineer where you are not sure.`,
   "measure-before-use": () =>
     "Measure salinity and temperature of the finished water before any of it goes near animals, and correct first.",
+  "measure-again": () => "Measure again when everything has mixed, and go on from what you read.",
   "yield-unknown": ({ low, high, saltLowKg, saltHighKg }) =>
     `Nobody has measured this salt: a gram of it may deliver ${say(low)}–${say(high)} g. Start with ${say(saltLowKg)} kg, dissolve, measure, and work up towards ${say(saltHighKg)} kg; your first batch then tells the true figure.`,
   "yield-above-one": ({ yieldFactor }) =>

@@ -278,7 +278,7 @@ function cautionsFor(
     ...(means.kind === "fresh water" || ("salinity" in means && means.salinity.best === 0)
       ? [caution("fresh-water-quality", {})]
       : []),
-    caution("measure-before-use", {}),
+    caution("measure-again", {}, "note"),
     ...fitted,
   ];
 }

@@ -8,6 +8,7 @@ export interface WaterCautions {
   "heavy-lift": { what: string; kg: number };
   "heavy-vessel": { kg: number };
   "measure-before-use": Record<string, never>;
+  "measure-again": Record<string, never>;
   /** Salt mix. */
   "yield-unknown": { low: number; high: number; saltLowKg: number; saltHighKg: number };
   "yield-above-one": { yieldFactor: number };

@@ -114,7 +114,9 @@ export function convertSalinity(
       "fofonoff-millard-1983",
       "culkin-smith-1980",
       "wooster-1969",
-      ...(salinity.low < CONDUCTIVITY_FITTED.salinity.min ? (["hill-dauphinee-woods-1986"] as const) : []),
+      ...(salinity.low < CONDUCTIVITY_FITTED.salinity.min
+        ? (["hill-dauphinee-woods-1986", "pawlowicz-2008"] as const)
+        : []),
       "jcgm-100-2008",
     ],
     assumptions: ["the salts are in the proportions of seawater", "sea-level pressure"],

@@ -82,7 +82,17 @@ export function salinityWaterChange(input: SalinityChangeInput): Answer<Salinity
       };
     },
   );
-  const change = estimates.change.best;
+  // The first of several changes moves salinity most; how far apart they are is not known.
+  const firstChange = isStepped
+    ? afterSteps(
+        volume.best,
+        shareOf(pattern.each.kind, amount.best, volume.best),
+        1,
+        now.best,
+        source.best,
+        temperature.best,
+      ) - now.best
+    : estimates.change.best;
 
   return {
     kind: "answer",
@@ -109,12 +119,12 @@ export function salinityWaterChange(input: SalinityChangeInput): Answer<Salinity
       "nothing evaporates in the meantime",
     ],
     cautions: [
-      ...paceCautions(change, paceOf(change, undefined)),
+      ...paceCautions(firstChange, paceOf(firstChange, undefined)),
       ...(isStepped ? largeChangeCautions(estimates.eachL.best / volume.best) : []),
       ...(isStepped
         ? [caution("unplug-before-draining", {}, "danger")]
         : [caution("unattended-filling", {})]),
-      caution("measure-before-use", {}, "note"),
+      caution("measure-again", {}, "note"),
       ...fittedRange("salinity now", now, "ppt", DENSITY_FITTED.salinity),
       ...fittedRange("salinity of the new water", source, "ppt", DENSITY_FITTED.salinity),
       ...fittedRange("temperature", temperature, "°C", DENSITY_FITTED.temperatureC),

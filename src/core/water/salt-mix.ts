@@ -48,7 +48,7 @@ export interface SaltMix {
   readonly finalVolumeL: Estimate<Litres>;
   /** Of the finished salt water. */
   readonly density: Estimate<KgPerM3>;
-  /** Product per litre of finished water. */
+  /** Product put in, per litre of finished water. */
   readonly saltGramsPerLitre: Estimate<GramsPerLitre>;
   readonly yieldFactor: Estimate<YieldFactor>;
 }

@@ -90,11 +90,6 @@ export const waterSources = {
       "US Geological Survey, Office of Water Quality Technical Memorandum 2011.03: dissolved-oxygen solubility tables, with the pressure correction of Benson & Krause (1980), equation 24",
     standing: "published",
   },
-  "apha-4500-o": {
-    citation:
-      "APHA, Standard Methods for the Examination of Water and Wastewater, 4500-O, solubility of oxygen in water exposed to water-saturated air",
-    standing: "from memory",
-  },
   "garcia-gordon-1992": {
     citation:
       "Garcia & Gordon (1992), Oxygen solubility in seawater: better fitting equations, Limnol. Oceanogr. 37:1307-1312",

@@ -161,12 +161,12 @@ export function topOff(input: TopOffInput): Answer<TopOff> | NoAnswer {
   };
 }
 
-/** Two readings closer together than their own error show nothing for certain. */
+/** Two readings closer together than their own errors, added as squares, show nothing for certain. */
 function errorCautions({ lost }: TopOffInput): readonly Caution[] {
-  if (lost.kind === "litres" || lost.now.low > lost.before.high) return [];
+  if (lost.kind === "litres") return [];
   const change = Math.abs(lost.now.best - lost.before.best);
-  const error = lost.before.high - lost.before.best + (lost.now.best - lost.now.low);
-  return error === 0 ? [] : [caution("change-within-error", { change, error })];
+  const error = Math.hypot(lost.before.high - lost.before.best, lost.now.best - lost.now.low);
+  return error > 0 && change <= error ? [caution("change-within-error", { change, error })] : [];
 }
 
 function working(

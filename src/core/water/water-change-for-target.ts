@@ -103,7 +103,7 @@ export function waterChangeForTarget(input: WaterChangeTarget): Answer<WaterChan
       caution("production-goes-on", {}, "note"),
       ...largeChangeCautions(estimates.singleFraction.best),
       caution("unplug-before-draining", {}, "danger"),
-      caution("measure-before-use", {}, "note"),
+      caution("measure-again", {}, "note"),
     ],
     driver: drivers.singleL,
   };

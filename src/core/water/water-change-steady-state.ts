@@ -145,7 +145,7 @@ export function waterChangeSteadyState(input: RoutineInput): Answer<SteadyState>
     cautions: [
       ...largeChangeCautions(share),
       caution("unplug-before-draining", {}, "danger"),
-      caution("measure-before-use", {}, "note"),
+      caution("measure-again", {}, "note"),
     ],
     driver: drivers.before,
   };

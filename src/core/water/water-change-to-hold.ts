@@ -86,7 +86,7 @@ export function waterChangeToHold(input: HoldInput): Answer<HoldPlan> | NoAnswer
     cautions: [
       ...largeChangeCautions(estimates.fraction.best),
       caution("unplug-before-draining", {}, "danger"),
-      caution("measure-before-use", {}, "note"),
+      caution("measure-again", {}, "note"),
     ],
     driver: drivers.litres,
   };

@@ -114,7 +114,7 @@ export function waterChange(input: WaterChangeInput): Answer<WaterChangeEffect> 
       ...(isStepped
         ? [caution("unplug-before-draining", {}, "danger")]
         : [caution("unattended-filling", {})]),
-      caution("measure-before-use", {}, "note"),
+      caution("measure-again", {}, "note"),
     ],
     driver: drivers.after,
   };

@@ -244,3 +244,17 @@ describe("time and water a change takes", () => {
     expect(raised(answer)).toEqual([]);
   });
 });
+
+it("minds the pace of salinity by the largest single change", () => {
+  const ask = (f: number, times: number) =>
+    salinityWaterChange({
+      volume: litres(200),
+      now: ppt(38),
+      source: ppt(34),
+      temperature: exactly(as<DegreesC>(25)),
+      pattern: { kind: "in steps", each: share(f), times },
+    });
+  // A fall of 4 ppt × the share: 2.8 ppt at 0.7 is more than 2 a day, 0.4 ppt ten times is not (common practice).
+  expect(raised(ask(0.7, 1))).toContain("salinity-change-rate");
+  expect(raised(ask(0.1, 10))).not.toContain("salinity-change-rate");
+});
