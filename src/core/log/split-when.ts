@@ -1,3 +1,5 @@
+import { EQUIPMENT } from "./read-event.ts";
+
 /** A line with the words that say when cut off its end; what they mean is read elsewhere. */
 export interface SplitLine {
   readonly line: string;
@@ -13,13 +15,13 @@ const ISO = "\\d{4}-\\d{2}-\\d{2}(?:[t ]\\d{2}:\\d{2}(?::\\d{2})?z?)?";
 const YEAR = "(?:,? \\d{4})?";
 const PART = "(?:morning|noon|afternoon|evening|night)";
 const DAY = [
-  ISO,
+  `(?:on )?${ISO}`,
   "(?:the )?day before yesterday",
   `(?:yesterday|today)(?: ${PART})?`,
   `(?:this|last) ${PART}`,
   "tonight|just now|right now|now",
   `(?:last|this|on) (?:${WEEKDAY})`,
-  `(?:${WEEKDAY}) ${PART}`,
+  `(?:on )?(?:${WEEKDAY}) ${PART}`,
   `(?:on )?(?:the )?\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}${YEAR}`,
   `(?:on )?${MONTH} \\d{1,2}(?:st|nd|rd|th)?${YEAR}`,
   "on \\d{1,2}[/.]\\d{1,2}(?:[/.]\\d{2,4})?",
@@ -28,7 +30,9 @@ const DAY = [
 ].join("|");
 /** A day, a time, or both in either order. A clock alone needs "at" unless it shows minutes or am/pm. */
 const PHRASE = `(?:(?:${DAY})(?:,? (?:at |@ ?)?${CLOCK})?|(?:at |@ ?)?${CLOCK}(?:,? (?:${DAY}))?)`;
-const WHOLE = new RegExp(`^((?:on |at )?${PHRASE})[ .]*$`, "i");
+const WHOLE = new RegExp(`^(${PHRASE})[ .]*$`, "i");
+/** "heater on 3 May": the "on" belongs to the heater. */
+const SWITCHED_ON = new RegExp(`\\b(?:${EQUIPMENT})(?: \\d)?$`, "i");
 /** Longer than any phrase above; what stands further left is never looked at. */
 const LONGEST_PHRASE = 60;
 
@@ -49,6 +53,9 @@ export function splitWhen(typed: string): SplitLine {
     const when = WHOLE.exec(tail.slice(start))?.[1];
     if (when === undefined) continue;
     const before = `${line.slice(0, cut)}${tail.slice(0, start)}`.replace(/[\s,;]+$/, "");
+    if (/^on /i.test(when) && SWITCHED_ON.test(before)) {
+      return { line: `${before} ${when.slice(0, 2)}`, when: when.slice(3) };
+    }
     return /(?:^|[,;] ?)note\b[^,;]*$/i.test(before) ? { line, when } : { line: before, when };
   }
   return { line };

@@ -14,6 +14,9 @@ describe("the words that say when", () => {
     ["ca 430, mg 1290 on monday evening", "ca 430, mg 1290", "on monday evening"],
     ["temp 25 21h30", "temp 25", "21h30"],
     ["dosed 30 ml 5 h ago.", "dosed 30 ml", "5 h ago"],
+    ["heater on yesterday 9pm", "heater on", "yesterday 9pm"],
+    ["heater on 3 May", "heater on", "3 May"],
+    ["heater off on 3 May", "heater off", "on 3 May"],
     ["yesterday", "", "yesterday"],
   ])("are cut off %j", (typed, line, when) => {
     expect(splitWhen(typed)).toEqual({ line, when });
