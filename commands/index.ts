@@ -1,10 +1,18 @@
 import type { CommandEntry } from "../src/kit/command.ts";
+import ammonia from "./ammonia/index.ts";
 import change from "./change/index.ts";
+import correct from "./correct.ts";
 import dose from "./dose/index.ts";
+import erase from "./erase.ts";
 import help from "./help.ts";
+import instrument from "./instrument/index.ts";
+import log from "./log/index.ts";
+import readings from "./readings.ts";
 import salt from "./salt/index.ts";
+import settings from "./settings.ts";
 import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
+import undo from "./undo.ts";
 
 /** What a member can type, in the order of /help. */
-export const commands: readonly CommandEntry[] = [salt, dose, change, stocking, tank, help];
+export const commands: readonly CommandEntry[] = [salt, dose, change, stocking, ammonia, tank, log, readings, correct, undo, instrument, settings, erase, help];
