@@ -251,7 +251,8 @@ class AmountParser {
         `${quote(this.#text)} gives one end only. Give both, like “30 to 34”, with the unit; or try ${examples}.`,
       );
     }
-    return censored === "above"
+    const isBelowNothing = estimate.high < 0;
+    return censored === "above" || isBelowNothing
       ? { ...amount, censored }
       : {
           ...amount,
@@ -297,6 +298,9 @@ class AmountParser {
     const { noun, examples } = this.#grammar;
     if (rest === "") {
       return `${quote(this.#text)} stops too early. Try ${examples}.`;
+    }
+    if (!this.#grammar.hasArithmetic && (this.#cursor.takeTimes(TIMES) || this.#cursor.takeWord(["+"]))) {
+      return `${quote(this.#text)} adds up or multiplies, which ${noun} cannot be. Try ${examples}.`;
     }
     const word = /^[^\s\d+(),;]+/u.exec(rest)?.[0] ?? "";
     const isUnitPlace = /\d$/.test(before) && /[\p{L}\p{S}/%‰°]/u.test(word);
