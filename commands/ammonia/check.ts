@@ -145,7 +145,7 @@ function remedyLines(limit: number, remedy: UnionisedAmmonia["remedy"]): readonl
     ...(remedy.waterChange === undefined
       ? []
       : [`Change ${percent(remedy.waterChange)} of the water to get to ${showNumber(limit, 3)} mg/L NH₃.`]),
-    `Over the next days feed at most ${percent(remedy.foodShare)} of the usual.`,
+    `Then feed at most ${percent(remedy.foodShare)} of the usual until the filter keeps up.`,
   ];
 }
 

@@ -1,3 +1,4 @@
+import type { GravityScale } from "../core/quantity/read.ts";
 import type { MemberId } from "./ids.ts";
 
 /** One test result as kept: the canonical value, and beside it what was typed. */
@@ -53,6 +54,8 @@ export interface LogRecords {
   recent(owner: MemberId, tankId: number, limit: number, parameter?: string): readonly LogLine[];
   /** Newest first, of one parameter. */
   readings(owner: MemberId, tankId: number, parameter: string, limit: number): readonly Reading[];
+  /** One reading of the member's own, by its number. */
+  find(owner: MemberId, readingId: number): Reading | undefined;
   latest(owner: MemberId, tankId: number, parameter: string): Reading | undefined;
   /** Takes back the member's newest batch on that tank; undefined when there is none left. */
   undoLast(owner: MemberId, tankId: number, now: string): { readonly line: string; readonly count: number } | undefined;
@@ -68,8 +71,8 @@ export interface Instrument {
   readonly steps: readonly number[];
   /** Plus or minus, in the parameter's canonical unit. */
   readonly error?: number;
-  /** "1.026 SG 25/25" conventions and the like, as typed. */
-  readonly note: string;
+  /** For an instrument that shows specific gravity: the two temperatures of its scale. */
+  readonly gravity?: GravityScale;
 }
 
 export interface InstrumentRecords {

@@ -12,8 +12,10 @@ const row = z.object({
   parameter: z.string(),
   steps: z.string(),
   error: z.number().nullable(),
-  note: z.string(),
+  gravity: z.string().nullable(),
 });
+
+const gravityScale = z.object({ sampleC: z.number(), referenceC: z.number() });
 
 export class SqliteInstrumentRecords implements InstrumentRecords {
   readonly #db: Database;
@@ -26,16 +28,16 @@ export class SqliteInstrumentRecords implements InstrumentRecords {
     return z
       .array(row)
       .parse(this.#db.prepare("SELECT * FROM instrument WHERE member_id = ? ORDER BY parameter, name").all(member))
-      .map(({ name, parameter, steps, error, note }) => ({
+      .map(({ name, parameter, steps, error, gravity }) => ({
         name,
         parameter,
         steps: z.array(z.number()).parse(JSON.parse(steps)),
         ...(error === null ? {} : { error }),
-        note,
+        ...(gravity === null ? {} : { gravity: gravityScale.parse(JSON.parse(gravity)) }),
       }));
   }
 
-  put(member: MemberId, { name, parameter, steps, error, note }: Instrument): void {
+  put(member: MemberId, { name, parameter, steps, error, gravity }: Instrument): void {
     this.#db
       .transaction(() => {
         const others = this.of(member).filter((other) => nameKey(other.name) !== nameKey(name));
@@ -43,11 +45,11 @@ export class SqliteInstrumentRecords implements InstrumentRecords {
           throw new UserError("not-now", `You already keep ${others.length} instruments here, the most there may be.`);
         this.#db
           .prepare(
-            `INSERT INTO instrument (member_id, key, name, parameter, steps, error, note) VALUES (?, ?, ?, ?, ?, ?, ?)
+            `INSERT INTO instrument (member_id, key, name, parameter, steps, error, gravity) VALUES (?, ?, ?, ?, ?, ?, ?)
              ON CONFLICT (member_id, key) DO UPDATE SET name = excluded.name, parameter = excluded.parameter,
-               steps = excluded.steps, error = excluded.error, note = excluded.note`,
+               steps = excluded.steps, error = excluded.error, gravity = excluded.gravity`,
           )
-          .run(member, nameKey(name), name, parameter, JSON.stringify(steps), error ?? null, note);
+          .run(member, nameKey(name), name, parameter, JSON.stringify(steps), error ?? null, gravity === undefined ? null : JSON.stringify(gravity));
       })
       .immediate();
   }

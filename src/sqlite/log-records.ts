@@ -32,6 +32,8 @@ const eventRow = z.object({
 });
 
 const OWNED = "tank_id = (SELECT id FROM tank WHERE id = ? AND member_id = ?) AND gone_at IS NULL";
+const OWN_READING =
+  "SELECT reading.* FROM reading JOIN tank ON tank.id = reading.tank_id WHERE reading.id = ? AND tank.member_id = ? AND gone_at IS NULL";
 const NEWEST = "ORDER BY at DESC, id DESC LIMIT ?";
 
 export class SqliteLogRecords implements LogRecords {
@@ -78,6 +80,10 @@ export class SqliteLogRecords implements LogRecords {
     ]).map(({ reading }) => reading);
   }
 
+  find(owner: MemberId, readingId: number): Reading | undefined {
+    return this.#readings(OWN_READING, [readingId, owner])[0]?.reading;
+  }
+
   latest(owner: MemberId, tankId: number, parameter: string): Reading | undefined {
     return this.readings(owner, tankId, parameter, 1)[0];
   }
@@ -109,10 +115,7 @@ export class SqliteLogRecords implements LogRecords {
   correct(owner: MemberId, readingId: number, to: NewReading, now: string): Reading {
     return this.#db
       .transaction(() => {
-        const old = this.#readings(
-          "SELECT reading.* FROM reading JOIN tank ON tank.id = reading.tank_id WHERE reading.id = ? AND tank.member_id = ? AND gone_at IS NULL",
-          [readingId, owner],
-        )[0];
+        const old = this.#readings(OWN_READING, [readingId, owner])[0];
         if (old === undefined) throw new UserError("not-found", `There is no reading ${readingId} of yours to correct.`);
         const { tankId } = old.reading;
         const { lastInsertRowid } = this.#db

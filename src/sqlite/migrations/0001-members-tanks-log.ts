@@ -98,7 +98,7 @@ export default {
       parameter  TEXT NOT NULL,
       steps      TEXT NOT NULL DEFAULT '[]',  -- JSON, in the chart's own unit
       error      REAL CHECK (error > 0),
-      note       TEXT NOT NULL,
+      gravity    TEXT,                     -- JSON: the two temperatures of a specific gravity scale, °C
       PRIMARY KEY (member_id, key)
     ) STRICT;
 

@@ -1,0 +1,36 @@
+import { counted, defineCommand, type Outcome } from "../src/kit/index.ts";
+
+export default defineCommand({
+  name: "erase",
+  summary: "Delete everything kept of you: tanks, readings, settings, answers",
+  options: {},
+  examples: ["/erase"],
+  run(_, { records, member, request, audience }): Outcome {
+    const answer = request.answers["erase"];
+    if (answer === undefined)
+      return {
+        kind: "question",
+        isMistake: false,
+        title: "Erase all that is yours?",
+        text: "Your tanks with all readings and events, your instruments, salt mixes, settings and earlier answers will be gone for good.",
+        body: [],
+        cautions: [],
+        choices: [
+          { label: "Erase everything", settle: { answers: { erase: "yes" } }, tone: "stop" },
+          { label: "Keep it", settle: { answers: { erase: "no" } } },
+        ],
+        audience: "asker",
+      };
+    if (answer !== "yes")
+      return { kind: "reply", ok: true, title: "Nothing was erased", body: ["All is as it was."], cautions: [], audience };
+    const gone = records.members.erase(member.id);
+    return {
+      kind: "reply",
+      ok: true,
+      title: "Erased",
+      body: [`${counted(gone.tanks, "tank")} and ${counted(gone.readings, "reading")} are gone, with all settings.`],
+      cautions: [],
+      audience,
+    };
+  },
+});
