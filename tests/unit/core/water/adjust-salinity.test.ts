@@ -107,6 +107,10 @@ describe("pace", () => {
     expect(raised(ask(200, 32, 35, swap(45), 25, 5))).not.toContain("salinity-change-rate");
   });
 
+  it("three limits exactly are three days, though the binary digits say a hair more", () => {
+    expect(answered(ask(200, 33, 33.6, swap(45), 25, 0.2)).value.pace.days).toBe(3);
+  });
+
   it("adds up to the same salt, spread or not", () => {
     const { saltKg, schedule } = answered(ask(200, 32, 35, dry(0.9))).value;
     expect(schedule.reduce((sum, day) => sum + day.saltKg, 0)).toBeCloseTo(saltKg.best, 9);

@@ -68,6 +68,9 @@ it("doubts two readings closer than their error, and never asks for less than no
   const answer = answered(topOff({ ...system(300), lost: read(35, 35.4, 0.5) }));
   expect(raised(answer)).toContain("change-within-error");
   expect(answer.value.freshWaterL.low).toBe(0);
+  // Two errors of 0.5 add as squares to 0.707 (JCGM 100:2008).
+  expect(raised(topOff({ ...system(300), lost: read(35, 35.65, 0.5) }))).toContain("change-within-error");
+  expect(raised(topOff({ ...system(300), lost: read(35, 35.75, 0.5) }))).not.toContain("change-within-error");
 });
 
 it.each([
