@@ -149,11 +149,22 @@ export function plainLikelihood(record: SimulatedRecord): Estimated | undefined 
   return { net: chosen.net, forecast: chosen.forecast };
 }
 
+/** What the state-space yardstick is told of production before any reading. */
+export interface ProductionView {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** No view: wider than any tank here. */
+export const NO_VIEW: ProductionView = { mean: 0, sd: 10 };
+/** The simulator's own centre and spread, which no program meeting a new tank would have. */
+export const SIMULATORS_VIEW: ProductionView = { mean: 2, sd: 3 };
+
 /**
  * The usual state-space form, step by step as commonly written: normal belief over level and production,
  * exact cut-normal moments, a small grid over uptake, scatter, feeding and drift, calibration on top.
  */
-export function plainStateSpace(record: SimulatedRecord): Estimated | undefined {
+export function plainStateSpace(record: SimulatedRecord, view: ProductionView): Estimated | undefined {
   const found = recent(record);
   if (isTooLittle(found, record.now)) return undefined;
   const start = found[0]?.at ?? 0;
@@ -171,11 +182,11 @@ export function plainStateSpace(record: SimulatedRecord): Estimated | undefined 
       for (const feed2 of [0.05, 0.25, 1]) {
         for (const drift of [0.003, 0.01, 0.03]) {
           // Level, production, calibration of the other kit.
-          const m = [middleOf(first), 2, 0];
+          const m = [middleOf(first), view.mean, 0];
           const width = isAtTop(first) ? 2 * first.low : first.high - Math.max(0, first.low);
           const P = [
             [width ** 2 / 12 + scatterAt(first, middleOf(first), b) ** 2, 0, 0],
-            [0, 9, 0],
+            [0, view.sd ** 2, 0],
             [0, 0, 0.01],
           ];
           let l = Math.log(k === 0 ? 0.5 : 0.5 / 6);

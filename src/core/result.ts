@@ -5,6 +5,7 @@ import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
 import type { Driver } from "./quantity/estimate.ts";
 import type { SourceId } from "./sources.ts";
 import type { TankCautions, TankRefusals } from "./tank/cautions.ts";
+import type { TrendsCautions, TrendsRefusals } from "./trends/cautions.ts";
 import type { WaterCautions, WaterRefusals } from "./water/cautions.ts";
 
 /** Every caution the core can raise, with the figures its sentence needs. */
@@ -14,7 +15,8 @@ export interface CautionFigures
     DosingCautions,
     CarbonateCautions,
     PlantCautions,
-    TankCautions {}
+    TankCautions,
+    TrendsCautions {}
 
 /** Every reason for which a question cannot be answered, with the figures its sentence needs. */
 export interface RefusalFigures
@@ -23,7 +25,8 @@ export interface RefusalFigures
     DosingRefusals,
     CarbonateRefusals,
     PlantRefusals,
-    TankRefusals {}
+    TankRefusals,
+    TrendsRefusals {}
 
 /** note: good to know; warning: check before acting; danger: someone or something can be hurt. */
 export type CautionLevel = "note" | "warning" | "danger";

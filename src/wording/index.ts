@@ -4,6 +4,7 @@ import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
 import { tankCautionWording, tankRefusalWording } from "./tank.ts";
+import { trendsCautionWording, trendsRefusalWording } from "./trends.ts";
 import { waterCautionWording, waterRefusalWording } from "./water.ts";
 import type { Wording } from "./wording.ts";
 
@@ -14,6 +15,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...carbonateCautionWording,
   ...plantCautionWording,
   ...tankCautionWording,
+  ...trendsCautionWording,
 };
 
 const refusalWording: Wording<RefusalFigures> = {
@@ -23,6 +25,7 @@ const refusalWording: Wording<RefusalFigures> = {
   ...carbonateRefusalWording,
   ...plantRefusalWording,
   ...tankRefusalWording,
+  ...trendsRefusalWording,
 };
 
 /** The caution as a member reads it. */

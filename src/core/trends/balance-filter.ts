@@ -4,12 +4,14 @@ import { isAtBottom, isAtTop, type Look, middleOf } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import { leastStep, type Timeline, type TimelineStep } from "./timeline.ts";
 
-/** Places in the state: level, production per day, level of the last stretch less the one before it;
- *  then one calibration per instrument but the last used. */
+/** Places in the state: level, production per day, level of the last stretch less the one before it; what
+ *  was so just before and just after a watched moment; then one calibration per instrument but the last used. */
 export const LEVEL = 0;
 export const PRODUCTION = 1;
 export const COMPARISON = 2;
-const FIRST_CALIBRATION = 3;
+export const BEFORE = 3;
+export const AFTER = 4;
+export const FIRST_CALIBRATION = 5;
 
 /** One way the tank may work, and what it makes of the record: a bell over the state, and how well it
  *  foretold the readings. */
@@ -29,15 +31,21 @@ export interface Belief {
   at: number;
 }
 
-/** What one reading met: its place in the record, and the chance that it was no slip. */
-export interface Surprise {
+/** What one reading met. */
+export interface Meeting {
   readonly look: Look;
+  /** Chance that it was no slip. */
   readonly soundChance: number;
+  /** Level foretold for it, in the reading's own scale, and how far it fell from that in standard deviations. */
+  readonly foretold: number;
+  readonly deviation: number;
 }
 
 export interface FilteredRecord {
   readonly beliefs: readonly Belief[];
-  readonly surprises: readonly Surprise[];
+  readonly meetings: readonly Meeting[];
+  /** Natural logarithm of the chance all beliefs together gave to the readings. */
+  readonly logEvidence: number;
 }
 
 /** Looks between two clearings of hopeless beliefs. */
@@ -45,37 +53,68 @@ const CLEAR_EVERY = 4;
 
 /**
  * Runs every belief through the timeline: growth with uneven feeding and slow drift, changes with inexact
- * shares, readings as intervals with reader scatter and the odd slip.
+ * shares, readings as intervals with reader scatter and the odd slip. With `watched`, a step of the timeline,
+ * the state keeps what was so just before and after it, and later readings still correct both.
  * Physical meaning: dC/dt = p − kC between events, C ← (1−f)C + f·new at a change.
  * Source: mass-balance; normal filtering with exact cut-normal moments johnson-kotz-1994.
  */
-export function filterRecord(timeline: Timeline): FilteredRecord {
+export function filterRecord(timeline: Timeline, watched?: TimelineStep): FilteredRecord {
   let beliefs = startingBeliefs(timeline);
-  const surprises: Surprise[] = [];
+  const evidenceBefore = logSum(beliefs);
+  const meetings: Meeting[] = [];
   const flatDensity = 1 / (4 * timeline.typicalLevel);
-  let looked = 0;
   for (const step of timeline.steps) {
     for (const belief of beliefs) growTo(belief, step.at);
-    if (step.kind !== "look") {
-      for (const belief of beliefs) applyEvent(belief, step);
+    if (step.kind === "look") {
+      meetings.push(meet(beliefs, step.look, step.instrument, flatDensity));
+      if (meetings.length % CLEAR_EVERY === 0) beliefs = withoutHopeless(beliefs);
       continue;
     }
-    let sound = 0;
-    let total = 0;
-    const best = Math.max(...beliefs.map((b) => b.logWeight));
-    for (const belief of beliefs) {
-      const before = Math.exp(belief.logWeight - best);
-      const soundChance = applyLook(belief, step.look, step.instrument, flatDensity);
-      const after = before * soundChance.chance;
-      sound += after * soundChance.sound;
-      total += after;
-    }
-    surprises.push({ look: step.look, soundChance: total > 0 ? sound / total : 1 });
-    looked += 1;
-    if (looked % CLEAR_EVERY === 0) beliefs = withoutHopeless(beliefs);
+    const slotSource = step.kind === "event" ? PRODUCTION : LEVEL;
+    if (step === watched) for (const belief of beliefs) keepIn(belief, BEFORE, slotSource);
+    for (const belief of beliefs) applyEvent(belief, step);
+    if (step === watched) for (const belief of beliefs) keepIn(belief, AFTER, slotSource);
   }
   for (const belief of beliefs) growTo(belief, timeline.now);
-  return { beliefs: withoutHopeless(beliefs), surprises };
+  return { beliefs: withoutHopeless(beliefs), meetings, logEvidence: logSum(beliefs) - evidenceBefore };
+}
+
+function logSum(beliefs: readonly Belief[]): number {
+  const best = Math.max(...beliefs.map((b) => b.logWeight));
+  return best + Math.log(beliefs.reduce((sum, b) => sum + Math.exp(b.logWeight - best), 0));
+}
+
+/** Lets every belief meet one look. */
+function meet(beliefs: readonly Belief[], look: Look, instrument: number, flatDensity: number): Meeting {
+  const best = Math.max(...beliefs.map((b) => b.logWeight));
+  let weightBefore = 0;
+  let weightAfter = 0;
+  let sound = 0;
+  let foretold = 0;
+  let deviation = 0;
+  for (const belief of beliefs) {
+    const before = Math.exp(belief.logWeight - best);
+    const met = applyLook(belief, look, instrument, flatDensity);
+    weightBefore += before;
+    weightAfter += before * met.chance;
+    sound += before * met.chance * met.sound;
+    foretold += before * met.shown;
+    deviation += before * met.deviation;
+  }
+  return {
+    look,
+    soundChance: weightAfter > 0 ? sound / weightAfter : 1,
+    foretold: foretold / weightBefore,
+    deviation: deviation / weightBefore,
+  };
+}
+
+/** Copies one place of the state, with all its covariances, into another. */
+function keepIn({ mean, covariance: P, size: n }: Belief, slot: number, source: number): void {
+  mean[slot] = mean[source] as number;
+  for (let j = 0; j < n; j += 1) P[slot * n + j] = P[source * n + j] as number;
+  for (let i = 0; i < n; i += 1) P[i * n + slot] = P[i * n + source] as number;
+  P[slot * n + slot] = P[source * n + source] as number;
 }
 
 function withoutHopeless(beliefs: Belief[]): Belief[] {
@@ -221,7 +260,7 @@ function applyLook(
   look: Look,
   instrument: number,
   flatDensity: number,
-): { readonly chance: number; readonly sound: number } {
+): { readonly chance: number; readonly sound: number; readonly shown: number; readonly deviation: number } {
   const { mean, covariance: P, size: n } = belief;
   const gainAt = instrument === 0 ? -1 : FIRST_CALIBRATION + instrument - 1;
   const level = mean[LEVEL] as number;
@@ -253,9 +292,7 @@ function applyLook(
     const atB = Number.isFinite(b) ? normalDensity(b) : 0;
     first = chance > 1e-280 ? (atB - atA) / chance : 0;
     second =
-      chance > 1e-280
-        ? first * first + ((atB === 0 ? 0 : b * atB) - (atA === 0 ? 0 : a * atA)) / chance
-        : 0;
+      chance > 1e-280 ? first * first + ((atB === 0 ? 0 : b * atB) - (atA === 0 ? 0 : a * atA)) / chance : 0;
     slip = SETTINGS.misreadChance / look.cells;
   }
   const told = (1 - SETTINGS.misreadChance) * chance;
@@ -267,7 +304,8 @@ function applyLook(
   for (let i = 0; i < n; i += 1) {
     const ci = column[i] as number;
     mean[i] = (mean[i] as number) + sound * move * ci;
-    for (let j = 0; j < n; j += 1) P[i * n + j] = (P[i * n + j] as number) + spread * ci * (column[j] as number);
+    for (let j = 0; j < n; j += 1)
+      P[i * n + j] = (P[i * n + j] as number) + spread * ci * (column[j] as number);
   }
-  return { chance: told + slip, sound };
+  return { chance: told + slip, sound, shown, deviation: -first };
 }

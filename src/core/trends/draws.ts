@@ -78,7 +78,10 @@ export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
 }
 
 /** Triangular root of the first three rows and columns of the covariance. */
-function rootOf({ covariance: P, size: n }: Belief): readonly [number, number, number, number, number, number] {
+function rootOf({
+  covariance: P,
+  size: n,
+}: Belief): readonly [number, number, number, number, number, number] {
   const l00 = Math.sqrt(Math.max(P[0] as number, 0));
   const l10 = l00 > 0 ? (P[n] as number) / l00 : 0;
   const l11 = Math.sqrt(Math.max((P[n + 1] as number) - l10 * l10, 0));

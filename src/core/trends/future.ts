@@ -31,7 +31,10 @@ export function levelsAt(
       time = until;
     };
     // One slow drift for the whole way: its mean effect on the level is that of the middle of the way.
-    production *= Math.max(0, 1 + draw.drift * Math.sqrt((at - now) / 3) * evenNormal(draw.point, FUTURE_DIMENSION));
+    production *= Math.max(
+      0,
+      1 + draw.drift * Math.sqrt((at - now) / 3) * evenNormal(draw.point, FUTURE_DIMENSION),
+    );
     for (const change of changes) {
       if (change.at < now || change.at > at) continue;
       grow(change.at);

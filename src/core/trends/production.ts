@@ -1,4 +1,4 @@
-import { filterRecord, type Surprise } from "./balance-filter.ts";
+import { type Belief, filterRecord, type Meeting } from "./balance-filter.ts";
 import { type Band, bandOf, type Draw, drawsFrom } from "./draws.ts";
 import { isAtBottom, isAtTop, type Look, looks, type TrendEvent, type TrendReading } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
@@ -6,7 +6,6 @@ import { leastStep, type Timeline, timelineOf } from "./timeline.ts";
 
 /** Why a rate cannot be told. */
 export type RateRefusal =
-  | { readonly why: "no readings" }
   | { readonly why: "too few"; readonly readings: number; readonly days: number }
   | { readonly why: "at top"; readonly atLeast: number }
   | { readonly why: "all at bottom"; readonly below: number }
@@ -17,7 +16,10 @@ export type RateRefusal =
 export interface Production {
   readonly timeline: Timeline;
   readonly draws: readonly Draw[];
-  readonly surprises: readonly Surprise[];
+  readonly beliefs: readonly Belief[];
+  readonly meetings: readonly Meeting[];
+  readonly logEvidence: number;
+  readonly level: Band;
   /** Production less uptake at the present level, per day. */
   readonly net: Band;
   readonly refusal: RateRefusal | undefined;
@@ -31,10 +33,12 @@ export function productionNow(
 ): Production | undefined {
   const timeline = timelineOf(looks(readings), events, now);
   if (timeline.looks.length === 0) return undefined;
-  const { beliefs, surprises } = filterRecord(timeline);
+  const { beliefs, meetings, logEvidence } = filterRecord(timeline);
   const draws = drawsFrom(beliefs);
+  const level = bandOf(Float64Array.from(draws, (d) => d.level));
   const net = bandOf(Float64Array.from(draws, (d) => d.production - d.uptakePerDay * d.level));
-  return { timeline, draws, surprises, net, refusal: rateRefusal(timeline, net) };
+  const refusal = rateRefusal(timeline, net);
+  return { timeline, draws, beliefs, meetings, logEvidence, level, net, refusal };
 }
 
 /** A production that lifts the level by less than about one colour step in a month does not matter. */

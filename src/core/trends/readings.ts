@@ -59,7 +59,9 @@ function stepsInUse(steps: readonly number[], readings: readonly TrendReading[])
   const known = new Set(steps);
   const top = steps.at(-1) ?? 0;
   const hasBetween = readings.some((r) => r.bound === undefined && !known.has(r.value) && r.value < top);
-  return hasBetween ? steps.flatMap((s, i) => (i === 0 ? [s] : [(s + (steps[i - 1] as number)) / 2, s])) : steps;
+  return hasBetween
+    ? steps.flatMap((s, i) => (i === 0 ? [s] : [(s + (steps[i - 1] as number)) / 2, s]))
+    : steps;
 }
 
 /** Turns readings, in any order, into looks in order of time. */
@@ -141,7 +143,11 @@ export function middleOf(look: Look): number {
  * Takes looks within `withinDays` of each other, from one instrument, as one: cells are intersected, or
  * joined when they contradict each other; meter values are averaged. Nothing is joined across an event.
  */
-export function mergedLooks(inOrder: readonly Look[], eventTimes: readonly number[], withinDays: number): Look[] {
+export function mergedLooks(
+  inOrder: readonly Look[],
+  eventTimes: readonly number[],
+  withinDays: number,
+): Look[] {
   const merged: Look[] = [];
   let event = 0;
   let first = 0;

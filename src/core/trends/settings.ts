@@ -58,6 +58,23 @@ export const SETTINGS = {
   stepDays: 30,
   /** Refuse when half the range is wider than this many times the rate, or the rate worth knowing. */
   vagueness: 1,
+  /** How sure "is rising" and "is probably rising" are, and a finding that nothing moves. */
+  sureChance: 0.97,
+  probableChance: 0.85,
+  steadyChance: 0.8,
+  /** A reading less likely to be sound than this is named to the member. */
+  doubtedBelow: 0.1,
+  /** Tests and days needed on both sides of an event, and how likely an effect must be to be named. */
+  looksBesideEvent: 3,
+  daysBesideEvent: 10,
+  effectChance: 0.8,
+  /** A fall worth asking about: how deep it must be, and how much better a change must explain the record
+   *  (twice the gain in log-likelihood). */
+  deepFall: 1.5,
+  unloggedGain: 6,
+  /** How far ahead a limit is looked for, and the forecast goes unless asked, days. */
+  horizonDays: 365,
+  forecastDays: 14,
   /** Beliefs weaker than this share of the strongest are dropped on the way. */
   dropBelow: 1e-4,
 } as const;

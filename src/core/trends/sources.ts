@@ -52,4 +52,13 @@ export const trendsSources = {
       "Johnson, Kotz & Balakrishnan (1994), Continuous Univariate Distributions, volume 1, chapter 13",
     standing: "from memory",
   },
+  "roberts-2018": {
+    citation: "Roberts (2018), The unreasonable effectiveness of quasirandom sequences",
+    standing: "from memory",
+  },
+  "pettitt-1979": {
+    citation:
+      "Pettitt (1979), A non-parametric approach to the change-point problem, Applied Statistics 28, 126–135",
+    standing: "from memory",
+  },
 } as const satisfies Record<string, Source>;

@@ -1,4 +1,4 @@
-import { isAtBottom, type Look, middleOf, mergedLooks, type TrendEvent } from "./readings.ts";
+import { isAtBottom, type Look, mergedLooks, middleOf, type TrendEvent } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 
 /** One thing that moves the belief, in order of time. */
@@ -34,7 +34,8 @@ const MOST_INSTRUMENTS = 3;
  * looks and events in one order. A test and a change at the same moment: the test came first (assumption).
  */
 export function timelineOf(inOrder: readonly Look[], events: readonly TrendEvent[], now: number): Timeline {
-  const past = inOrder.length > 0 && (inOrder.at(-1) as Look).at > now ? inOrder.filter((l) => l.at <= now) : inOrder;
+  const past =
+    inOrder.length > 0 && (inOrder.at(-1) as Look).at > now ? inOrder.filter((l) => l.at <= now) : inOrder;
   const sortedEvents = events.filter((e) => e.at <= now).sort((a, b) => a.at - b.at);
   const times = sortedEvents.map((e) => e.at);
   const from = Math.max(0, firstOfWindow(past, now));
@@ -74,7 +75,8 @@ function firstOfWindow(past: readonly Look[], now: number): number {
   let first = past.length - 1;
   while (
     first > 0 &&
-    (now - (past[first - 1] as Look).at <= SETTINGS.windowDays || past.length - first < SETTINGS.windowReadings)
+    (now - (past[first - 1] as Look).at <= SETTINGS.windowDays ||
+      past.length - first < SETTINGS.windowReadings)
   ) {
     first -= 1;
   }
