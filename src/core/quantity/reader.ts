@@ -5,7 +5,7 @@ import { type Amount, type Grammar, Misread } from "./grammar.ts";
 import { type DecimalMark, doubtfulNumbers, settleMarks, writeNumber } from "./number-text.ts";
 import type { Choice, Habits, Read } from "./read.ts";
 import { showEstimate } from "./show.ts";
-import { CANONICAL_UNIT, fromCanonical, UNITS, type Unit, type UnitKind } from "./unit-table.ts";
+import { CANONICAL_UNIT, type Unit, type UnitKind } from "./unit-table.ts";
 import type { Quantity } from "./units.ts";
 
 /** A quantity as typed, in the canonical unit of its kind. */
@@ -187,22 +187,6 @@ export function writeEstimate({ best, low, high }: Estimate, unit: string): stri
   const suffix = unit === "" ? "" : ` ${unit}`;
   const figure = `${writeNumber(best)}${suffix}`;
   return low === high ? figure : `${figure} (${writeNumber(low)} to ${writeNumber(high)})`;
-}
-
-/** A text in the unit that was typed; it reads back as the same estimate but for the last figure of the division. */
-export function writeInTypedUnit(kind: UnitKind, { estimate, typedUnit }: Measured<number>): string {
-  const units: readonly Unit[] = UNITS[kind];
-  const unit = units.find(({ id }) => id === typedUnit);
-  if (unit === undefined) {
-    return writeEstimate(estimate, CANONICAL_UNIT[kind]);
-  }
-  const { best, low, high } = estimate;
-  const typed = {
-    best: fromCanonical(best, unit),
-    low: fromCanonical(low, unit),
-    high: fromCanonical(high, unit),
-  };
-  return writeEstimate(typed, unit.id);
 }
 
 /** "a, b or c". */

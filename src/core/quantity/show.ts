@@ -1,15 +1,7 @@
 import type { Estimate } from "./estimate.ts";
 import { mapEstimate } from "./estimate.ts";
 import type { Habits } from "./read.ts";
-import {
-  CANONICAL_UNIT,
-  convert,
-  fromCanonical,
-  toCanonical,
-  UNITS,
-  type Unit,
-  type UnitKind,
-} from "./unit-table.ts";
+import { CANONICAL_UNIT, convert, fromCanonical, UNITS, type Unit, type UnitKind } from "./unit-table.ts";
 import type { Litres } from "./units.ts";
 
 const RANGE_FIGURES = 2;
@@ -69,11 +61,6 @@ export function convertFor(estimate: Estimate, kind: UnitKind, unitId: string): 
   return convert(1, CANONICAL_UNIT[kind], unitId) === undefined
     ? undefined
     : mapEstimate(estimate, (value) => convert(value, CANONICAL_UNIT[kind], unitId) ?? value);
-}
-
-/** Canonical figures of what was typed in a unit, kept in order. */
-export function toCanonicalEstimate(typed: Estimate, unit: Unit): Estimate {
-  return mapEstimate(typed, (value) => toCanonical(value, unit));
 }
 
 function fromCanonicalEstimate(estimate: Estimate, unit: Unit): Estimate {

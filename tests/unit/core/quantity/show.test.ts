@@ -12,7 +12,7 @@ import { as, type Litres } from "../../../../src/core/quantity/units.ts";
 
 describe("showNumber", () => {
   it.each([
-    [3.14159, 3, "3.14"],
+    [3.62159, 3, "3.62"],
     [1234567, 3, "1230000"],
     [0.000123456, 3, "0.000123"],
     [100, 4, "100"],
