@@ -81,6 +81,24 @@ export const nitrogenCautionWording: Wording<NitrogenCautions> = {
     `Without water changes nothing holds nitrate: it climbs about ${mgPerLPerWeek} mg/L every week.`,
   "sink-figures-are-guesses": () =>
     "Nitrogen leaving with solids, skimmate and algae is seldom measured: check the sum against your own nitrate readings.",
+  "cycling-with-animals": () =>
+    "Animals in an unripe filter breathe their own ammonia: test daily, feed very little, and change water as soon as ammonia rises. Ripening without animals is kinder.",
+  "one-dose-is-not-enough": ({ proofMgPerL }) =>
+    `A single dose shows the two steps but feeds too few bacteria to take up ${proofMgPerL} mg/L in a day: dose again each time it has gone.`,
+  "fresh-seed-stops-in-salt": () =>
+    "Media from fresh water all but stop in salt water, so they are not counted. Take media from a running sea-water filter.",
+  "culture-strength-unknown": () =>
+    "Nobody can tell from the bottle how much of a culture is alive: it is counted from next to nothing to strong. Your readings will show.",
+  "seed-may-carry-disease": () =>
+    "Rock and media from another tank bring its parasites and algae along: take them only from a tank whose animals are well.",
+  "cycle-may-outlast-outlook": ({ days, percent }) =>
+    `In ${percent} of 100 possible courses the filter is still not ready after ${days} days. Trust your tests, not the calendar.`,
+  "alkalinity-stalls-cycle": ({ leastMeqPerL }) =>
+    `Alkalinity runs down to about ${leastMeqPerL} meq/L, and the bacteria slow with it. Measure it, and put back what goes.`,
+  "readings-do-not-fit": ({ days }) =>
+    `The readings of day ${days} fit no course of this model. Check the unit on the kit (nitrogen, NH₃, NO₂), and whether a dose or water change is missing here.`,
+  "stock-slowly-after-cycling": () =>
+    "Once it has passed twice, change most of the water and add animals a few at a time: the filter is proven for that much ammonia a day and no more.",
   "adult-size-from-memory": ({ animal, lengthCm }) =>
     `${animal}: the adult length of ${lengthCm} cm is the greatest usually given for wild fish, from memory. Many stay smaller in a tank, and growth takes years.`,
   "adult-size-unknown": ({ animal }) =>

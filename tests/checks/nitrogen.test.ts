@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import * as ammonia from "../../src/core/nitrogen/ammonia-fraction.ts";
 import * as chamber from "../../src/core/nitrogen/chamber-oxygen.ts";
+import { cyclingState } from "../../src/core/nitrogen/cycling-model.ts";
+import { firstBelow, runCycle } from "../../src/core/nitrogen/cycling-run.ts";
 import * as body from "../../src/core/nitrogen/fish-body.ts";
 import * as food from "../../src/core/nitrogen/food-nitrogen.ts";
 import * as kinetics from "../../src/core/nitrogen/growth-kinetics.ts";
@@ -22,6 +24,40 @@ const one = (read: Read) => read<Quantity<"fraction">>("usable_fraction");
 /** Nitrate gained between two changes, from the figures of a water-change row. */
 const rise = (read: Read) =>
   nitrate.nitrateRise(read("production_g_n_d"), read("period_d"), read("volume_l"));
+
+const POINTS_PER_DAY = 50;
+
+/** One dose of ammonia and nothing else, followed for sixty days. */
+function singleDose(read: Read, text: ReadText) {
+  if (text("params") !== "two-step reference set") throw new Error("another set of parameters");
+  return runCycle(
+    {
+      temperatureC: read("temp_c"),
+      oxygenMgPerL: read("o2_mg_l"),
+      saltFactor: read("salt_factor"),
+      ammoniaGrowthScale: 1,
+      nitriteGrowthScale: 1,
+      halfFoodScale: 1,
+      mineralisationPerDay: 0,
+      loadMgNPerLDay: 0,
+      loadAlkalinity: 0,
+      isAlkalinityLimited: false,
+    },
+    cyclingState(read("tan0_mg_l"), read("xa0"), read("xn0"), 3),
+    {
+      days: 60,
+      pointsPerDay: POINTS_PER_DAY,
+      againBelow: 0,
+      waitsAboveNitrite: 0,
+      handUntilDay: -1,
+      loggedDoses: [],
+      waterChanges: [],
+      sourceAlkalinity: 3,
+      proof: 2,
+      passBelow: 0.1,
+    },
+  );
+}
 
 /** What computes each quantity of the table, from the row's inputs, in the row's unit. */
 const compute: Record<string, (read: Read, text: ReadText) => number> = {
@@ -141,6 +177,12 @@ const compute: Record<string, (read: Read, text: ReadText) => number> = {
     read("mu_max_d") *
     kinetics.monod(read("s_nh_mg_l"), read("k_nh")) *
     kinetics.monod(read("o2_mg_l"), read("k_o")),
+  "cycling_day_tan_below_0.1": (read, text) => firstBelow(singleDose(read, text).tan, 0.1, POINTS_PER_DAY),
+  "cycling_day_no2_below_0.1": (read, text) => {
+    const { nitrite } = singleDose(read, text);
+    return firstBelow(nitrite, 0.1, POINTS_PER_DAY, nitrite.indexOf(Math.max(...nitrite)));
+  },
+  cycling_no2_peak: (read, text) => Math.max(...singleDose(read, text).nitrite),
   o2_saturation_mg_l: (read) => oxygen.oxygenSaturation(read("salinity"), read("temp_c")),
 };
 

@@ -39,6 +39,15 @@ export interface NitrogenCautions {
   "nitrogen-sinks-exceed-food": { sinksGPerDay: number; feedGPerDay: number };
   "nitrate-never-settles": { mgPerLPerWeek: number };
   "sink-figures-are-guesses": Record<string, never>;
+  "cycling-with-animals": Record<string, never>;
+  "one-dose-is-not-enough": { proofMgPerL: number };
+  "fresh-seed-stops-in-salt": Record<string, never>;
+  "culture-strength-unknown": Record<string, never>;
+  "seed-may-carry-disease": Record<string, never>;
+  "cycle-may-outlast-outlook": { days: number; percent: number };
+  "alkalinity-stalls-cycle": { leastMeqPerL: number };
+  "readings-do-not-fit": { days: string };
+  "stock-slowly-after-cycling": Record<string, never>;
   "adult-size-from-memory": { animal: string; lengthCm: number };
   "adult-size-unknown": { animal: string };
 }

@@ -6,7 +6,9 @@ function wordsOf(text: string): readonly string[] {
     .trim()
     .split(" ")
     .filter(Boolean)
-    .map((word) => (word.length > 3 && word.endsWith("s") && !word.endsWith("ss") ? word.slice(0, -1) : word));
+    .map((word) =>
+      word.length > 3 && word.endsWith("s") && !word.endsWith("ss") ? word.slice(0, -1) : word,
+    );
 }
 
 /**
@@ -19,13 +21,17 @@ export function matching<K extends string>(
 ): readonly K[] {
   const wanted = wordsOf(typed);
   if (wanted.length === 0) return [];
-  const exact = table.filter(({ names }) => names.some((name) => wordsOf(name).join(" ") === wanted.join(" ")));
+  const exact = table.filter(({ names }) =>
+    names.some((name) => wordsOf(name).join(" ") === wanted.join(" ")),
+  );
   if (exact.length > 0) return exact.map(({ key }) => key);
   return table
     .filter(({ names }) =>
       names.some((name) => {
         const have = wordsOf(name);
-        return wanted.every((word) => have.some((each) => each === word || (word.length >= 3 && each.startsWith(word))));
+        return wanted.every((word) =>
+          have.some((each) => each === word || (word.length >= 3 && each.startsWith(word))),
+        );
       }),
     )
     .map(({ key }) => key);

@@ -1,10 +1,10 @@
+import { quote } from "../quantity/clean.ts";
 import { type Estimate, mapEstimate } from "../quantity/estimate.ts";
 import { readFraction } from "../quantity/fraction.ts";
 import { readMass } from "../quantity/mass.ts";
-import { quote } from "../quantity/clean.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { as, type Grams, type GramsPerDay } from "../quantity/units.ts";
-import { type Feed, FEEDS, type FeedKind } from "./feeds.ts";
+import { FEEDS, type Feed, type FeedKind } from "./feeds.ts";
 import { matching } from "./name-match.ts";
 import { readList } from "./read-list.ts";
 import type { Food, ProteinSaid, Ration } from "./stocking-input.ts";
@@ -47,11 +47,15 @@ export function readFood(typed: string, habits: Habits): Read<readonly Food[]> {
 
 function readOne(part: string, habits: Habits): Read<Food> {
   const text = part.toLowerCase().replace(/\s+/g, " ");
-  const pieces = /^((?:about |ca\.? |~)?\d[\d.,/–-]*(?: to \d[\d.,]*)? ?(?:±.{1,12}? ?)?(?:kg|g|mg|grams?|oz|lb))\b(?: ?\/ ?(day|d|week)\b| (?:a|per) (day|week)\b)? ?(?:of )?(.*)$/.exec(text);
+  const pieces =
+    /^((?:about |ca\.? |~)?\d[\d.,/–-]*(?: to \d[\d.,]*)? ?(?:±.{1,12}? ?)?(?:kg|g|mg|grams?|oz|lb))\b(?: ?\/ ?(day|d|week)\b| (?:a|per) (day|week)\b)? ?(?:of )?(.*)$/.exec(
+      text,
+    );
   if (pieces === null) return unreadable(part, "needs grams, a food, and how often");
   const [, massText = "", slashed, spelled, restText = ""] = pieces;
   const mass = readMass(massText, habits);
-  if (mass.kind === "ask") return { ...mass, choices: mass.choices.map((c) => ({ ...c, text: `${c.text} ${restText}` })) };
+  if (mass.kind === "ask")
+    return { ...mass, choices: mass.choices.map((c) => ({ ...c, text: `${c.text} ${restText}` })) };
   if (mass.kind === "unreadable") return mass;
   const { rest, perWeek } = frequencyOf(restText, slashed ?? spelled);
   const { name, protein: own } = ownProtein(rest, habits);
@@ -60,10 +64,12 @@ function readOne(part: string, habits: Habits): Read<Food> {
     return {
       kind: "ask",
       question: `How often is ${quote(`${massText} ${name}`)} given?`,
-      choices: ["daily", "every other day", "3 times a week", "2 times a week", "once a week"].map((each) => ({
-        label: each,
-        text: `${massText} ${rest} ${each}`,
-      })),
+      choices: ["daily", "every other day", "3 times a week", "2 times a week", "once a week"].map(
+        (each) => ({
+          label: each,
+          text: `${massText} ${rest} ${each}`,
+        }),
+      ),
     };
   const protein = own?.kind === "read" ? own.value : undefined;
   const known = matching(name, TABLE);
@@ -84,7 +90,10 @@ function readOne(part: string, habits: Habits): Read<Food> {
     };
   const feed: Feed | undefined = only === undefined ? undefined : FEEDS[only];
   const said: ProteinSaid = protein ?? { kind: "table", feed: only ?? "fish flesh" };
-  const ration = rationOf(mapEstimate(mass.value.estimate, (kg) => as<Grams>(kg * 1000)), perWeek);
+  const ration = rationOf(
+    mapEstimate(mass.value.estimate, (kg) => as<Grams>(kg * 1000)),
+    perWeek,
+  );
   return {
     kind: "read",
     value: { label: name, protein: said, ration },
@@ -120,16 +129,21 @@ function splitFrequency(text: string): readonly [string, number | undefined] {
 }
 
 /** "flake 46 % protein", "pellet 50% protein of dry matter, 8 % water". */
-function ownProtein(text: string, habits: Habits): { readonly name: string; readonly protein?: Read<ProteinSaid> } {
-  const pieces = /^(.*?),? ?(?:with |at )?(\d[\d.,–-]*) ?% protein( (?:of|in|on)? ?(?:the )?dry (?:matter|weight|basis)?)?(?:,? ?(\d[\d.,–-]*) ?% (?:water|moisture))?$/.exec(
-    text,
-  );
+function ownProtein(
+  text: string,
+  habits: Habits,
+): { readonly name: string; readonly protein?: Read<ProteinSaid> } {
+  const pieces =
+    /^(.*?),? ?(?:with |at )?(\d[\d.,–-]*) ?% protein( (?:of|in|on)? ?(?:the )?dry (?:matter|weight|basis)?)?(?:,? ?(\d[\d.,–-]*) ?% (?:water|moisture))?$/.exec(
+      text,
+    );
   if (pieces === null) return { name: text.trim() };
   const [, name = "", percent = "", dry, water] = pieces;
   const protein = readFraction(`${percent} %`, habits);
   const moisture = water === undefined ? undefined : readFraction(`${water} %`, habits);
   const label = name.trim() === "" ? "food" : name.trim();
-  if (protein.kind !== "read") return { name: label, protein: protein.kind === "unreadable" ? protein : ask(percent) };
+  if (protein.kind !== "read")
+    return { name: label, protein: protein.kind === "unreadable" ? protein : ask(percent) };
   if (moisture?.kind === "unreadable") return { name: label, protein: moisture };
   return {
     name: label,
@@ -147,7 +161,10 @@ function ownProtein(text: string, habits: Habits): { readonly name: string; read
 }
 
 function ask(percent: string): Read<ProteinSaid> {
-  return { kind: "unreadable", message: `${quote(`${percent} %`)} is not a protein share I can read. Try “46 % protein”.` };
+  return {
+    kind: "unreadable",
+    message: `${quote(`${percent} %`)} is not a protein share I can read. Try “46 % protein”.`,
+  };
 }
 
 function rationOf(gramsPerMeal: Estimate<Grams>, perWeek: number): Ration {
@@ -161,7 +178,11 @@ function rationOf(gramsPerMeal: Estimate<Grams>, perWeek: number): Ration {
 }
 
 function timesSaid(perWeek: number): string {
-  return perWeek === 7 ? "daily" : perWeek > 7 ? `${perWeek / 7} times a day` : `${Number(perWeek.toPrecision(2))} times a week`;
+  return perWeek === 7
+    ? "daily"
+    : perWeek > 7
+      ? `${perWeek / 7} times a day`
+      : `${Number(perWeek.toPrecision(2))} times a week`;
 }
 
 function unreadable(part: string, why: string): Read<Food> {

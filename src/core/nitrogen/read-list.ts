@@ -10,9 +10,13 @@ export function readList<T>(
   readPart: (part: string) => Read<T>,
 ): Read<readonly T[]> {
   const parts = partsOf(typed);
-  if (parts.length === 0) return { kind: "unreadable", message: `There is nothing in that list. Try ${examples}.` };
+  if (parts.length === 0)
+    return { kind: "unreadable", message: `There is nothing in that list. Try ${examples}.` };
   if (parts.length > MOST_PARTS)
-    return { kind: "unreadable", message: `That list has ${parts.length} entries; at most ${MOST_PARTS} fit.` };
+    return {
+      kind: "unreadable",
+      message: `That list has ${parts.length} entries; at most ${MOST_PARTS} fit.`,
+    };
   const values: T[] = [];
   const said: string[] = [];
   for (const [index, part] of parts.entries()) {

@@ -1,7 +1,7 @@
+import { quote } from "../quantity/clean.ts";
 import { mapEstimate } from "../quantity/estimate.ts";
 import { readLength } from "../quantity/length.ts";
 import { readMass } from "../quantity/mass.ts";
-import { quote } from "../quantity/clean.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { as, type Grams } from "../quantity/units.ts";
 import { FISH, type Fish, type FishKey } from "./fish.ts";
@@ -34,7 +34,9 @@ export function readLivestock(typed: string, habits: Habits): Read<readonly Anim
 
 function readGroup(part: string, habits: Habits): Read<AnimalGroup> {
   const pieces =
-    /^(?:(\d{1,6}) ?(?:x|×)? ?)?([\p{L}][\p{L}'’ -]*?)[ ,:]*(?:of |about (?=\d)|at |@)?((?:about |ca\.? |~)?\d.*)$/u.exec(part);
+    /^(?:(\d{1,6}) ?(?:x|×)? ?)?([\p{L}][\p{L}'’ -]*?)[ ,:]*(?:of |about (?=\d)|at |@)?((?:about |ca\.? |~)?\d.*)$/u.exec(
+      part,
+    );
   if (pieces === null) return unreadable(part, "needs a name and a length or a mass");
   const [, countText = "1", name = "", sizeText = ""] = pieces;
   const count = Number(countText);
@@ -46,7 +48,8 @@ function readGroup(part: string, habits: Habits): Read<AnimalGroup> {
   if (length.kind === "read") return byLength(part, count, label, size, length);
   const mass = readMass(size, habits);
   if (mass.kind === "ask") return asked(mass, countText, label);
-  if (mass.kind === "unreadable") return unreadable(part, `has ${quote(size)}, which is neither a length nor a mass`);
+  if (mass.kind === "unreadable")
+    return unreadable(part, `has ${quote(size)}, which is neither a length nor a mass`);
   const massG = mapEstimate(mass.value.estimate, (kg) => as<Grams>(kg * 1000));
   const [only, ...others] = matching(label, TABLE);
   const habit = only !== undefined && others.length === 0 ? FISH[only].habit : "not said";
@@ -88,7 +91,10 @@ function byLength(
 }
 
 function asked<T>(read: Extract<Read<T>, { kind: "ask" }>, count: string, label: string): Read<AnimalGroup> {
-  return { ...read, choices: read.choices.map((choice) => ({ ...choice, text: `${count} ${label} ${choice.text}` })) };
+  return {
+    ...read,
+    choices: read.choices.map((choice) => ({ ...choice, text: `${count} ${label} ${choice.text}` })),
+  };
 }
 
 function unreadable(part: string, why: string): Read<AnimalGroup> {

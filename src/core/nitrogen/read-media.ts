@@ -32,12 +32,15 @@ export function readMedia(typed: string, habits: Habits): Read<readonly Installe
 
 function readBed(part: string, habits: Habits): Read<InstalledMedia> {
   const pieces =
-    /^((?:about |ca\.? |~)?\d[\d.,/–x× -]*(?:litres?|liters?|l|ml|m³|m3|us gal|imp gal|gal|qt|ft³|ft3|cm)\b)\.? ?(?:of )?(.+)$/i.exec(part);
+    /^((?:about |ca\.? |~)?\d[\d.,/–x× -]*(?:litres?|liters?|l|ml|m³|m3|us gal|imp gal|gal|qt|ft³|ft3|cm)\b)\.? ?(?:of )?(.+)$/i.exec(
+      part,
+    );
   if (pieces === null)
     return { kind: "unreadable", message: `${quote(part)} needs a volume and a material. Try ${EXAMPLES}.` };
   const [, volumeText = "", name = ""] = pieces;
   const volume = readVolume(volumeText, habits);
-  if (volume.kind === "ask") return { ...volume, choices: volume.choices.map((c) => ({ ...c, text: `${c.text} ${name}` })) };
+  if (volume.kind === "ask")
+    return { ...volume, choices: volume.choices.map((c) => ({ ...c, text: `${c.text} ${name}` })) };
   if (volume.kind === "unreadable") return volume;
   const found = matching(name, TABLE);
   const [only, ...others] = found;

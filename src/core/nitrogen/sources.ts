@@ -154,6 +154,11 @@ export const nitrogenSources = {
     citation: "Henze et al., Activated sludge models ASM1, ASM2, ASM2d and ASM3, IWA STR 9",
     standing: "reference library",
   },
+  "dormand-prince-1980": {
+    citation:
+      "Dormand & Prince 1980, A family of embedded Runge–Kutta formulae, J. Comput. Appl. Math. 6, 19–26: the 5(4) pair",
+    standing: "from memory",
+  },
   "he-2018": {
     citation:
       "He et al. 2018, denitrification with solid and liquid carbon in sea water: 2.2–23.4 g NO₃-N per m³ and day",
