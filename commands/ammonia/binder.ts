@@ -52,7 +52,9 @@ export default defineCommand({
       systemVolume: volume,
     });
     return answerReply(answer, context, {
-      title: `${known.prefix()}${showEstimate(input.reading.reading, "mg/L")} of ammonia as ${input.reading.form} in ${showVolume(volume)}`,
+      title: known.titled(
+        `${showEstimate(input.reading.reading, "mg/L")} of ammonia as ${input.reading.form} in ${showVolume(volume)}`,
+      ),
       headline: ({ mass }) => `${showGrams(mass)} of ${input.reagent}`,
       body: () => [
         "That just matches the ammonia there now; the filter still has to take it up. /ammonia retest says when a test means something again.",

@@ -106,7 +106,9 @@ export default defineCommand({
       binderUsed: input.binder === "yes",
     });
     return answerReply(answer, context, {
-      title: `${known.prefix()}${showEstimate(total.reading, "mg/L")} of ammonia as ${total.form} at pH ${showEstimate(pH, "")}`,
+      title: known.titled(
+        `${showEstimate(total.reading, "mg/L")} of ammonia as ${total.form} at pH ${showEstimate(pH, "")}`,
+      ),
       headline: (it) => `${showEstimate(it.nh3MgPerL, "mg/L NH₃", { significant: 2 })}: ${SAID[it.state]}`,
       body: (it) => [
         `${showEstimate(

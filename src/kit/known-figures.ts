@@ -28,8 +28,8 @@ export interface KnownFigures {
   readonly tank: Tank | undefined;
   readonly taken: TakenFigure[];
   readonly cautions: Caution[];
-  /** The tank's name and a colon, once any figure came from it; for a title. */
-  prefix(): string;
+  /** A title that begins with the tank's name, once any figure came from it. */
+  titled(title: string): string;
   volume(given: Given<Litres> | undefined): Estimate<Litres> | undefined;
   salinity(given: SalinityEntry | undefined): Estimate<PracticalSalinity> | undefined;
   temperature(given: Given<DegreesC> | undefined): Estimate<DegreesC> | undefined;
@@ -58,7 +58,10 @@ export function knownFigures(given: Tank | undefined, typedVolume: unknown, cont
     tank,
     taken,
     cautions,
-    prefix: () => (tank !== undefined && isTankUsed ? `${tank.name}: ` : ""),
+    titled: (title) =>
+      tank === undefined || !isTankUsed
+        ? title
+        : `${tank.name}: ${title.slice(0, 1).toLowerCase()}${title.slice(1)}`,
     volume: (typed) => typed?.estimate ?? (tank === undefined ? undefined : keep(tankVolume(tank, context))),
     salinity: (typed) =>
       typed?.salinity ?? (tank === undefined ? undefined : keep(tankSalinity(tank, context))),
