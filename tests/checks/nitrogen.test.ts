@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { toTotalScale } from "../../src/core/carbonate/ph-scales.ts";
 import * as ammonia from "../../src/core/nitrogen/ammonia-fraction.ts";
 import * as chamber from "../../src/core/nitrogen/chamber-oxygen.ts";
 import { cyclingState } from "../../src/core/nitrogen/cycling-model.ts";
@@ -72,7 +73,7 @@ const compute: Record<string, (read: Read, text: ReadText) => number> = {
   nh3_fraction_clegg_whitfield: (read, text) => {
     if (text("basis") !== "molal") throw new Error("only the molal basis is tabulated");
     const pKa = ammonia.ammoniumPkaCleggWhitfield(read("salinity"), read("temp_c"));
-    const shift = text("scale") === "free" ? ammonia.freeAboveTotalPh(read("salinity"), read("temp_c")) : 0;
+    const shift = text("scale") === "free" ? -toTotalScale("free", read("salinity"), read("temp_c")) : 0;
     return ammonia.ammoniaFraction(pKa + shift, read("ph"));
   },
   pka_nh4_total_scale: (read) => ammonia.ammoniumPkaTotalScale(read("salinity"), read("temp_c")),

@@ -77,24 +77,3 @@ export function epaTotalAmmoniaLimit(
 ): number {
   return EPA_LIMIT_MG_NH3_PER_L[limit] / ammoniaFraction(ammoniumPkaEpa(salinity, temperatureC), pH);
 }
-
-/**
- * How much higher a free-proton pH reads than a total-scale one: log₁₀(1 + sulphate / K(HSO₄⁻)).
- * Source: dickson-1990-sulphate, sulphate 0.02824 mol/kg at salinity 35. Range: salinity 5–45, 0–45 °C.
- */
-export function freeAboveTotalPh(salinity: PracticalSalinity, temperatureC: DegreesC): number {
-  const t = temperatureC + KELVIN;
-  const strength = (19.924 * salinity) / (1000 - 1.005 * salinity);
-  const root = Math.sqrt(strength);
-  const lnT = Math.log(t);
-  const lnK =
-    -4276.1 / t +
-    141.328 -
-    23.093 * lnT +
-    (-13856 / t + 324.57 - 47.986 * lnT) * root +
-    (35474 / t - 771.54 + 114.723 * lnT) * strength -
-    (2698 / t) * strength * root +
-    (1776 / t) * strength ** 2 +
-    Math.log(1 - 0.001005 * salinity);
-  return Math.log10(1 + (0.02824 * salinity) / 35 / Math.exp(lnK));
-}

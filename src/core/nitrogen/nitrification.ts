@@ -1,3 +1,4 @@
+import { alkalinityFromMeq, CACO3_G_PER_EQUIVALENT } from "../carbonate/alkalinity-units.ts";
 import type {
   DegreesC,
   Fraction,
@@ -5,6 +6,7 @@ import type {
   GramsPerDay,
   Litres,
   LitresPerHour,
+  MilliequivPerL,
   PracticalSalinity,
   Quantity,
   SquareMetres,
@@ -26,10 +28,6 @@ export const OXYGEN_PER_N = 4.57;
 /** The same with the carbon built into cells taken off. Source: ebeling-2006 (4.18–4.25). */
 export const OXYGEN_PER_N_WITH_CELLS = 4.18;
 
-/** 1 dKH is 10 mg/L CaO. Source: definition; molar masses standard-atomic-weights. */
-const DKH_PER_MEQ = 56.0774 / 20;
-const CACO3_G_PER_EQ = 100.0869 / 2;
-
 /** Equivalents of alkalinity lost per mole of nitrogen taken to nitrate. Source: wolf-gladrow-2007. */
 export const ALKALINITY_EQ_PER_MOL = {
   /** Ammonium added as a salt: fishless cycling. */
@@ -46,7 +44,7 @@ export function nitrificationOxygen(tan: GramsNPerDay, oxygenPerN = OXYGEN_PER_N
 /** Alkalinity used by nitrifying an ammonium salt, as grams of CaCO₃. Source: definition, 2 eq per mol N. */
 export function nitrificationCaCO3(tan: GramsNPerDay): GramsPerDay {
   return as<GramsPerDay>(
-    (tan / NITROGEN_G_PER_MOL) * ALKALINITY_EQ_PER_MOL["ammonium salt"] * CACO3_G_PER_EQ,
+    (tan / NITROGEN_G_PER_MOL) * ALKALINITY_EQ_PER_MOL["ammonium salt"] * CACO3_G_PER_EQUIVALENT,
   );
 }
 
@@ -57,7 +55,7 @@ export function alkalinityDrop(
   from: keyof typeof ALKALINITY_EQ_PER_MOL,
 ): DegreesKH {
   const milliequiv = (nitrogenG / NITROGEN_G_PER_MOL) * 1000 * ALKALINITY_EQ_PER_MOL[from];
-  return as<DegreesKH>((milliequiv / volumeL) * DKH_PER_MEQ);
+  return as<DegreesKH>(alkalinityFromMeq(as<MilliequivPerL>(milliequiv / volumeL), "dKH"));
 }
 
 /** Where alkalinity settles, just before each change, if water changes alone hold it up. Source: mass-balance, geometric series. */

@@ -35,11 +35,6 @@ export const nitrogenSources = {
       "US EPA 1989, Ambient water quality criteria for ammonia (saltwater), EPA 440/5-88-004: equation after Hampson 1977, and the limits 0.035 (continuous) and 0.233 mg/L (maximum) as NH₃",
     standing: "from memory",
   },
-  "bower-bidwell-1978": {
-    citation:
-      "Bower & Bidwell 1978, Ionization of ammonia in seawater: effects of temperature, pH, and salinity, J. Fish. Res. Board Can. 35, 1012–1016",
-    standing: "from memory",
-  },
   "ut-recirculation-notes": {
     citation: "University of Tennessee course notes on recirculating aquaculture",
     standing: "published",
@@ -51,10 +46,6 @@ export const nitrogenSources = {
   "cai-2016": {
     citation:
       "Cai et al. 2016, nitrogen budget of large yellow croaker fed trash fish: under 20 % of feed N retained, over 85 % of dissolved N is ammonia",
-    standing: "published",
-  },
-  "kajimura-2004": {
-    citation: "Kajimura et al. 2004, nitrogen excretion of rainbow trout: ammonia 53–68 %, urea 6–10 %",
     standing: "published",
   },
   "fao-x5557e": {
@@ -135,11 +126,6 @@ export const nitrogenSources = {
   },
   "filter-media-handbooks": {
     citation: "Specific surfaces of filter media as usually listed in aquaculture handbooks",
-    standing: "from memory",
-  },
-  "biofilm-oxygen-ratio": {
-    citation:
-      "Oxygen rather than ammonium limits a nitrifying film below about 3.4 g O₂ per g TAN in the water",
     standing: "from memory",
   },
   "srac-4502": {
