@@ -1,5 +1,5 @@
 import type { Driver, Estimate } from "../quantity/estimate.ts";
-import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
+import { type Answer, type NoAnswer, noAnswer } from "../result.ts";
 import { chanceOf, DEFAULT_OXYGEN, ensemble, type Member, type Random } from "./cycling-ensemble.ts";
 import {
   BELIEF,
@@ -8,9 +8,9 @@ import {
   believedAt,
   type CyclingReading,
   type CyclingSituation,
-  isSeedStopped,
 } from "./cycling-input.ts";
 import { NITRIFIERS } from "./cycling-model.ts";
+import { cyclingCautions } from "./cycling-remarks.ts";
 import type { CyclingPlan } from "./cycling-run.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
@@ -48,11 +48,6 @@ export const PASS_BELOW_MG_PER_L = 0.1;
 const AGAIN_BELOW = 0.5;
 /** Nitrite nitrogen at which dosing is held back. Source: common-practice. */
 const WAITS_ABOVE_NITRITE = 5;
-/** Highest ammonia nitrogen usually kept while cycling, mg/L. Source: common-practice. */
-const HIGHEST_DOSE = 3;
-/** Alkalinity under which the first step slows badly, meq/L. Source: asm-iwa-str9 (twice the half level). */
-const LITTLE_ALKALINITY = 1;
-
 /**
  * How a new filter will take up ammonia and nitrite, and when it can be trusted.
  * `random` decides which of the possible courses are looked at; the same numbers give the same answer.
@@ -150,7 +145,7 @@ export function cycling(situation: CyclingSituation, random: Random): Answer<Cyc
       "nitrate readings are not used: many kits read nitrite as nitrate",
       `ready as habit has it (common practice, no source): under ${PASS_BELOW_MG_PER_L} mg/L within a day, twice`,
     ],
-    cautions: cautionsOf(situation, value, members, days),
+    cautions: cyclingCautions(situation, value, members, days),
     driver: readyDriver(members, beliefs, days),
   };
 }
@@ -258,50 +253,4 @@ function readyDriver(
   const input = beliefs[widest]?.name;
   if (input === undefined || total === 0) return undefined;
   return { input, share: (shares[widest] ?? 0) / total };
-}
-
-function cautionsOf(
-  situation: CyclingSituation,
-  value: CyclingOutlook,
-  members: readonly Member[],
-  days: number,
-): Caution[] {
-  const { ammonia, seed } = situation;
-  const cautions: Caution[] = [];
-  if (ammonia.kind === "animals") cautions.push(caution("cycling-with-animals", {}));
-  if (ammonia.kind === "dosed" && ammonia.to.best > HIGHEST_DOSE) {
-    cautions.push(
-      caution("ammonia-slows-the-cycle", { mgNPerL: rounded(ammonia.to.best), max: HIGHEST_DOSE }),
-    );
-  }
-  if (isSeedStopped(situation)) cautions.push(caution("fresh-seed-stops-in-salt", {}));
-  if (seed.kind === "culture") cautions.push(caution("culture-strength-unknown", {}, "note"));
-  if (seed.kind === "mature media" || seed.kind === "live rock") {
-    cautions.push(caution("seed-may-carry-disease", {}, "note"));
-  }
-  if (ammonia.kind === "dosed" && !ammonia.isRepeated && ammonia.given === undefined) {
-    cautions.push(caution("one-dose-is-not-enough", { proofMgPerL: rounded(value.proofMgPerL) }));
-  } else if (value.readyShare < 0.9) {
-    cautions.push(
-      caution("cycle-may-outlast-outlook", { days, percent: Math.round((1 - value.readyShare) * 100) }),
-    );
-  }
-  if (situation.alkalinity !== undefined) {
-    const least = weightedEstimate(
-      members.map(({ run }) => run.leastAlkalinity),
-      members.map(({ weight }) => weight),
-    );
-    if (least.best < LITTLE_ALKALINITY) {
-      cautions.push(
-        caution("alkalinity-stalls-cycle", { leastMeqPerL: rounded(Math.max(0, least.best), 2) }),
-      );
-    }
-  }
-  if (value.misfits.length > 0) {
-    cautions.push(
-      caution("readings-do-not-fit", { days: [...new Set(value.misfits.map(({ day }) => day))].join(", ") }),
-    );
-  }
-  cautions.push(caution("stock-slowly-after-cycling", {}, "note"));
-  return cautions;
 }

@@ -1,5 +1,6 @@
 import { type Caution, caution } from "../result.ts";
-import type { BoxResult, FilterTrain, FilterTrainResult, TrainBox } from "./filter-train.ts";
+import type { BoxResult, FilterTrainResult } from "./filter-train.ts";
+import type { FilterTrain, TrainBox } from "./filter-train-sum.ts";
 import { rounded } from "./rounded.ts";
 
 /** Lowest oxygen, mg/L, under which a box can at all be called low in oxygen. */

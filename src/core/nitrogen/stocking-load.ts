@@ -1,13 +1,10 @@
 import { type Driver, type Estimate, type Propagated, propagate } from "../quantity/estimate.ts";
-import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
-import type { SourceId } from "../sources.ts";
-import { FEEDS } from "./feeds.ts";
-import { FISH } from "./fish.ts";
+import { type Answer, type NoAnswer, noAnswer } from "../result.ts";
 import { MEDIA } from "./media.ts";
 import { OXYGEN_PER_N } from "./nitrification.ts";
 import { rounded } from "./rounded.ts";
 import { stockingRefusal } from "./stocking-domain.ts";
-import { RESERVE_WANTED_H, type StockingFigures, stockingFigures } from "./stocking-figures.ts";
+import { type StockingFigures, stockingFigures } from "./stocking-figures.ts";
 import {
   EXCRETED_SHARE,
   type Inputs,
@@ -16,6 +13,7 @@ import {
   stockingInputs,
   withDistinctLabels,
 } from "./stocking-input.ts";
+import { assumptionsOf, cautionsOf, sourcesOf } from "./stocking-remarks.ts";
 
 /** What a system can run short of first. */
 export type LimitingFactor =
@@ -221,116 +219,3 @@ function working(situation: StockingSituation, load: StockingLoad): string[] {
     `alkalinity = 1 equivalent per mole of nitrogen turned to nitrate = ${rounded(load.alkalinityDkhPerWeek.best)} dKH a week`,
   ];
 }
-
-function sourcesOf(situation: StockingSituation): SourceId[] {
-  const own: SourceId[] = [
-    ...situation.food.flatMap(({ protein }) =>
-      protein.kind === "table" ? [FEEDS[protein.feed].source] : [],
-    ),
-    ...(situation.food.length === 0 ? (["common-practice", "fao-x5557e"] as const) : []),
-    ...situation.animals.flatMap(({ body }) => (body.kind === "length" ? [FISH[body.fish].source] : [])),
-    ...(situation.media ?? []).map((bed) => MEDIA[bed.kind].source),
-    ...(situation.animals.length > 0
-      ? (["clarke-johnston-1999", "stonefish-respirometry", "meal-metabolism"] as const)
-      : []),
-  ];
-  return [
-    ...new Set<SourceId>([
-      "mass-balance",
-      "timmons-ebeling",
-      "nijhof-bovendeur-1990",
-      "kinyage-pedersen",
-      "zhu-chen-2002",
-      "wolf-gladrow-2007",
-      "benson-krause-1984",
-      ...own,
-      "assumption",
-    ]),
-  ];
-}
-
-function assumptionsOf(situation: StockingSituation): string[] {
-  return [
-    "all food is eaten, and foods named together are given at the same hours",
-    "the filter film has grown in at this salinity and temperature",
-    "inner surface of porous media is not counted: oxygen reaches about a millimetre",
-    `oxygen is called short when the water holds less than ${RESERVE_WANTED_H} h of it after a meal`,
-    ...(situation.growth === "not said"
-      ? ["not known whether the fish still grow: both cases are in the range"]
-      : []),
-    ...(situation.food.length === 0
-      ? [
-          `usual ration of an ${situation.growth === "growing" ? "growing fish" : "adult predator"}, fish flesh, ${STOCKING_DEFAULTS.assumedMealsPerWeek} meals a week`,
-        ]
-      : []),
-    ...(situation.acceptedNitrate === undefined && situation.waterChange !== undefined
-      ? ["100 mg/L nitrate is accepted before a water change (common practice, no source)"]
-      : []),
-  ];
-}
-
-function cautionsOf(situation: StockingSituation, load: StockingLoad): Caution[] {
-  const cautions: Caution[] = [caution("filter-figures-rest-on-maturity", {}, "note")];
-  cautions.push(
-    caution(
-      "accepted-ammonia-depends-on-ph",
-      {
-        averageMgPerL: situation.acceptedTan ?? STOCKING_DEFAULTS.acceptedTan,
-        peakMgPerL: situation.acceptedPeakTan ?? STOCKING_DEFAULTS.acceptedPeakTan,
-      },
-      "note",
-    ),
-  );
-  if (situation.food.length === 0) {
-    const ration = STOCKING_DEFAULTS.ration[situation.growth === "growing" ? "growing" : "adult"];
-    cautions.push(
-      caution("ration-assumed", {
-        lowPercent: rounded(ration.low * 100),
-        highPercent: rounded(ration.high * 100),
-      }),
-    );
-  }
-  if (situation.animals.length === 0) cautions.push(caution("fish-oxygen-unknown", {}));
-  for (const { label, protein } of situation.food) {
-    if (protein.kind === "own" && protein.basis === "as fed" && protein.protein.best > 0.35) {
-      cautions.push(
-        caution("protein-looks-dry", { food: label, proteinPercent: rounded(protein.protein.best * 100) }),
-      );
-    }
-  }
-  if (load.rationShare !== undefined && situation.food.length > 0) {
-    const percentPerDay = rounded(load.rationShare.best * 100);
-    if (load.rationShare.low > 0.06) cautions.push(caution("ration-looks-wrong", { percentPerDay }));
-    if (load.rationShare.high < 0.002) {
-      cautions.push(caution("animals-given-no-food", { lowPercent: percentPerDay }));
-    }
-  }
-  if (load.oxygen.reserveH.low < RESERVE_WANTED_H) {
-    cautions.push(caution("oxygen-reserve-short", { hours: rounded(load.oxygen.reserveH.low) }));
-  }
-  if (load.peakTimesAverage.best > 2) {
-    cautions.push(caution("meals-peak", { timesAverage: rounded(load.peakTimesAverage.best, 2) }, "note"));
-  }
-  if (situation.netFlowLPerH !== undefined) {
-    // Even a filter that takes half of what passes must be shown the load at the accepted level.
-    const accepted = situation.acceptedTan ?? STOCKING_DEFAULTS.acceptedTan;
-    const neededLPerH = (load.tanGPerDay.best * 1000) / 24 / (accepted * HIGHEST_PASS_REMOVAL);
-    if (situation.netFlowLPerH.best < neededLPerH) {
-      cautions.push(
-        caution("flow-too-small-for-ammonia", {
-          flowLPerH: rounded(situation.netFlowLPerH.best),
-          neededLPerH: rounded(neededLPerH, 2),
-        }),
-      );
-    }
-  }
-  if (load.alkalinityDkhPerWeek.best > 0.5) {
-    cautions.push(
-      caution("alkalinity-falls", { dkhPerWeek: rounded(load.alkalinityDkhPerWeek.best, 2) }, "note"),
-    );
-  }
-  return cautions;
-}
-
-/** Share of the ammonia passing that a good filter takes at most in one pass. Source: assumption. */
-const HIGHEST_PASS_REMOVAL = 0.5;

@@ -1,29 +1,17 @@
 import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
-import {
-  as,
-  type DegreesC,
-  type Fraction,
-  type MgPerL,
-  type PH,
-  type PracticalSalinity,
-} from "../quantity/units.ts";
-import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
+import { as, type DegreesC, type MgPerL, type PH, type PracticalSalinity } from "../quantity/units.ts";
+import { type Answer, type NoAnswer, noAnswer } from "../result.ts";
 import type { SourceId } from "../sources.ts";
-import {
-  ammoniaFraction,
-  ammoniumPkaKhoo,
-  ammoniumPkaTotalScale,
-  EPA_LIMIT_MG_NH3_PER_L,
-} from "./ammonia-fraction.ts";
-import { asNitrogen, convertNitrogen, fromNitrogen, type MgNPerL } from "./nitrogen-units.ts";
+import { type AmmoniaState, LEVELS, nh3Share, type PhScale, pkaFor, stateAt } from "./ammonia-levels.ts";
+import { ammoniaCautions } from "./ammonia-remarks.ts";
+import { asNitrogen, fromNitrogen, type MgNPerL } from "./nitrogen-units.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
 
+export type { AmmoniaState, PhScale } from "./ammonia-levels.ts";
+
 /** What a kit for total ammonia prints its figure as. */
 export type AmmoniaForm = "TAN" | "NH3" | "NH4" | "NH3-N" | "NH4-N";
-/** How the pH was calibrated: ordinary 4/7/10 buffers and colour kits, or the total scale (tris, dye). */
-export type PhScale = "buffers" | "total";
-
 export interface AmmoniaSituation {
   /** Total ammonia as read, mg/L in the form named. */
   readonly reading: Estimate;
@@ -52,8 +40,6 @@ export interface AmmoniaLevel {
   readonly source: SourceId;
 }
 
-export type AmmoniaState = "normal" | "raised" | "act today" | "emergency";
-
 export interface UnionisedAmmonia {
   readonly tan: Estimate;
   readonly nh3Share: Estimate;
@@ -74,31 +60,8 @@ export interface UnionisedAmmonia {
   };
 }
 
-/** mg/L as NH₃ from which each state holds. */
-const LEVELS = {
-  target: { name: "usual target", nh3: 0.02, source: "ut-recirculation-notes" },
-  continuous: {
-    name: "salt-water criterion, lasting exposure",
-    nh3: EPA_LIMIT_MG_NH3_PER_L.continuous,
-    source: "epa-440-5-88-004",
-  },
-  /** 0.05 mg/L as nitrogen. */
-  harm: {
-    name: "harm begins (fresh-water guide)",
-    nh3: convertNitrogen(0.05, "NH3-N", "NH3"),
-    source: "ifas-fa16",
-  },
-  maximum: {
-    name: "salt-water criterion, short exposure",
-    nh3: EPA_LIMIT_MG_NH3_PER_L.maximum,
-    source: "epa-440-5-88-004",
-  },
-} as const satisfies Record<string, { name: string; nh3: number; source: SourceId }>;
-
 /** Doubt of the pKa and of what a pH meter really reads in sea water. Source: assumption, ±10 %. */
 const MODEL_DOUBT: Estimate = { best: 1, low: 0.9, high: 1.1 };
-/** Change of the whole water beyond which it should be split. Source: common-practice. */
-const LARGE_CHANGE = 0.5;
 const CHANGE_STEPS = 400;
 
 /** How much of the ammonia read is the harmful form, how that compares, and what brings it down. */
@@ -219,7 +182,7 @@ export function unionisedAmmonia(given: AmmoniaSituation): Answer<UnionisedAmmon
     constants: [
       {
         name: "pKa of ammonium at these figures",
-        value: rounded(pKa(given.scale, given.temperatureC.best, given.salinity.best), 4).toString(),
+        value: rounded(pkaFor(given.scale, given.temperatureC.best, given.salinity.best), 4).toString(),
         source: given.scale === "total" ? "clegg-whitfield-1995" : "khoo-1977",
       },
       { name: "mass of NH₃ per nitrogen", value: "1.2159", source: "standard-atomic-weights" },
@@ -244,19 +207,9 @@ export function unionisedAmmonia(given: AmmoniaSituation): Answer<UnionisedAmmon
       ...(sourcePh === undefined ? [] : ["pH mixes in proportion, as in waters of like alkalinity"]),
       "the food share holds once ammonia has settled, with the filter as it is",
     ],
-    cautions: cautionsOf(given, value),
+    cautions: ammoniaCautions(given, value),
     driver: drivers.nh3,
   };
-}
-
-function pKa(scale: PhScale, temperatureC: DegreesC, salinity: PracticalSalinity): number {
-  return scale === "total"
-    ? ammoniumPkaTotalScale(salinity, temperatureC)
-    : ammoniumPkaKhoo(salinity, temperatureC);
-}
-
-function nh3Share(pH: PH, scale: PhScale, temperatureC: DegreesC, salinity: PracticalSalinity): Fraction {
-  return ammoniaFraction(pKa(scale, temperatureC, salinity), pH);
 }
 
 /** Smallest share of water that meets the condition, or 2 when none does (over 1: not possible). */
@@ -273,50 +226,4 @@ function changeNeeded(meets: (share: number) => boolean): number {
     return high;
   }
   return 2;
-}
-
-function stateAt(nh3: number): AmmoniaState {
-  if (nh3 >= LEVELS.maximum.nh3) return "emergency";
-  if (nh3 >= LEVELS.harm.nh3) return "act today";
-  return nh3 >= LEVELS.target.nh3 ? "raised" : "normal";
-}
-
-function cautionsOf(given: AmmoniaSituation, value: UnionisedAmmonia): Caution[] {
-  const cautions: Caution[] = [];
-  const worst = value.stateAtWorst;
-  if (worst === "emergency") {
-    cautions.push(caution("ammonia-emergency", { limit: rounded(LEVELS.maximum.nh3) }, "danger"));
-  } else if (worst === "act today") {
-    cautions.push(caution("ammonia-act-today", { limit: rounded(LEVELS.harm.nh3, 2) }, "danger"));
-  } else if (worst === "raised") {
-    cautions.push(caution("ammonia-raised", { limit: LEVELS.target.nh3 }));
-  }
-  if (given.binderUsed === true) cautions.push(caution("binder-hides-ammonia", {}));
-  const { pH, scale, temperatureC, salinity } = given;
-  const higher = nh3Share(as<PH>(pH.best + 0.2), scale, temperatureC.best, salinity.best);
-  const factor = rounded(higher / nh3Share(pH.best, scale, temperatureC.best, salinity.best), 2);
-  if (worst !== "normal") cautions.push(caution("raising-ph-raises-ammonia", { step: 0.2, factor }));
-  cautions.push(caution("ammonia-estimate", { phError: 0.2, factor }, "note"));
-  const sourcePh = given.source?.pH;
-  if (value.remedy !== undefined && sourcePh !== undefined && sourcePh.best > pH.best) {
-    cautions.push(
-      caution("source-water-has-higher-ph", { tank: rounded(pH.best), source: rounded(sourcePh.best) }),
-    );
-  }
-  if (value.remedy !== undefined && value.remedy.waterChange === undefined) {
-    cautions.push(caution("change-cannot-reach-limit", { limit: value.limitNh3 }));
-  }
-  const share = value.remedy?.waterChange?.best ?? 0;
-  if (share > LARGE_CHANGE)
-    cautions.push(caution("large-change-in-steps", { percent: rounded(share * 100, 2) }));
-  if (scale === "buffers" && salinity.best > 0.5 && salinity.best < 20) {
-    cautions.push(
-      caution(
-        "outside-fitted-range",
-        { quantity: "salinity", value: rounded(salinity.best), unit: "", min: 20, max: 44.5 },
-        "note",
-      ),
-    );
-  }
-  return cautions;
 }

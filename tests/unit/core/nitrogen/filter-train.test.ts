@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type FilterTrain, filterTrain, type TrainBox } from "../../../../src/core/nitrogen/filter-train.ts";
+import { filterTrain } from "../../../../src/core/nitrogen/filter-train.ts";
+import type { FilterTrain, TrainBox } from "../../../../src/core/nitrogen/filter-train-sum.ts";
 import { exactly } from "../../../../src/core/quantity/estimate.ts";
 import { as, type Quantity } from "../../../../src/core/quantity/units.ts";
 
