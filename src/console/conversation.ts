@@ -61,14 +61,13 @@ export class Conversation {
   }
 
   async #command(line: string): Promise<Said> {
-    const { path, options } = parseLine(line, this.#app.commands);
+    const parsed = parseLine(line, this.#app.commands);
     return this.#told(
       await this.#app.answer({
         member: this.member,
         club: CONSOLE_CLUB,
         isSteward: true,
-        path,
-        options,
+        ...parsed,
         answers: {},
       }),
     );

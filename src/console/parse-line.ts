@@ -1,5 +1,7 @@
 import { type Command, type CommandEntry, isFamily } from "../kit/command.ts";
+import { audienceOf, SHOW } from "../kit/audience.ts";
 import { nearest } from "../kit/nearest.ts";
+import type { Audience } from "../kit/reply.ts";
 import { listed, quoted } from "../kit/text.ts";
 import { UserError } from "../kit/user-error.ts";
 
@@ -7,6 +9,8 @@ import { UserError } from "../kit/user-error.ts";
 export interface ParsedLine {
   readonly path: string;
   readonly options: Readonly<Record<string, string>>;
+  /** Who shall see the answer, when the line says. */
+  readonly audience?: Audience;
 }
 
 /**
@@ -20,7 +24,7 @@ export function parseLine(line: string, commands: readonly CommandEntry[]): Pars
   const entry = commands.find((candidate) => candidate.name === name.toLowerCase());
   if (entry === undefined) return { path: name.toLowerCase(), options: {} };
   let body = text.slice(name.length).trim();
-  if (!isFamily(entry)) return { path: entry.name, options: parseOptions(body, entry) };
+  if (!isFamily(entry)) return { path: entry.name, ...parseOptions(body, entry) };
   const sub = entry.subcommands.find((candidate) => candidate.name === rest[0]?.toLowerCase());
   if (sub === undefined) {
     if (rest[0] === undefined) return { path: entry.name, options: {} };
@@ -32,38 +36,40 @@ export function parseLine(line: string, commands: readonly CommandEntry[]): Pars
     );
   }
   body = body.slice(rest[0]?.length ?? 0).trim();
-  return { path: `${entry.name} ${sub.name}`, options: parseOptions(body, sub) };
+  return { path: `${entry.name} ${sub.name}`, ...parseOptions(body, sub) };
 }
 
-function parseOptions(body: string, command: Command): Readonly<Record<string, string>> {
-  const names = Object.keys(command.options);
-  const options: Record<string, string> = {};
-  let current = names[0];
-  let isLeading = true;
-  let value: string[] = [];
-  const close = (): void => {
-    const text = value.join(" ").trim();
-    if (current !== undefined && (text !== "" || !isLeading)) options[current] = text;
-    value = [];
-  };
-  for (const word of body.split(/\s+/)) {
+function parseOptions(body: string, command: Command): Pick<ParsedLine, "options" | "audience"> {
+  const own = Object.keys(command.options);
+  const names = [...own, SHOW.name];
+  const texts: Record<string, string[]> = {};
+  const leading: string[] = [];
+  let words = leading;
+  for (const word of body.split(/\s+/).filter(Boolean)) {
     const [, label, first = ""] = /^([A-Za-z][A-Za-z-]*):(.*)$/s.exec(word) ?? [];
     const name = names.find((candidate) => candidate === label?.toLowerCase());
     if (name === undefined) {
       refuseMisspelt(label, names);
-      value.push(word);
+      words.push(word);
       continue;
     }
-    close();
-    if (Object.hasOwn(options, name)) throw new UserError("bad-input", `${quoted(name)} stands there twice. Give it once.`);
-    current = name;
-    isLeading = false;
-    value.push(first);
+    if (Object.hasOwn(texts, name)) throw new UserError("bad-input", `${quoted(name)} stands there twice. Give it once.`);
+    words = first === "" ? [] : [first];
+    texts[name] = words;
   }
-  close();
-  if (names.length === 0 && body !== "")
-    throw new UserError("bad-input", `/${command.name} takes nothing beside its name; ${quoted(body)} was not used.`);
-  return options;
+  const [main] = own;
+  if (leading.length > 0) {
+    if (main === undefined)
+      throw new UserError("bad-input", `/${command.name} takes nothing beside its name; ${quoted(body)} was not used.`);
+    if (Object.hasOwn(texts, main))
+      throw new UserError("bad-input", `${quoted(leading.join(" "))} and ${quoted(`${main}:`)} both give the ${main}. Give it once.`);
+    texts[main] = leading;
+  }
+  const options = Object.fromEntries(
+    own.flatMap((name) => (texts[name] === undefined ? [] : [[name, texts[name].join(" ")] as const])),
+  );
+  const audience = audienceOf(texts[SHOW.name]?.join(" "));
+  return { options, ...(audience === undefined ? {} : { audience }) };
 }
 
 function refuseMisspelt(label: string | undefined, names: readonly string[]): void {

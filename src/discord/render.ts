@@ -195,9 +195,10 @@ function plain(text: string): string {
   return escapeMarkdown(text, {
     heading: true,
     bulletedList: true,
-    numberedList: true,
     maskedLink: true,
-  }).replaceAll("<", "\\<");
+  })
+    .replace(/^(\d+)\.(?=\s)/gm, "$1\\.")
+    .replaceAll("<", "\\<");
 }
 
 function clipped(text: string, longest: number): string {

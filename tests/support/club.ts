@@ -51,8 +51,7 @@ export function openClub(file = ":memory:", start = START): Club {
     defects,
     now: start,
     async say(line, as = "ines") {
-      const { path, options } = parseLine(line, commands);
-      return keep(as, await app.answer({ ...asked(as), path, options }));
+      return keep(as, await app.answer({ ...asked(as), ...parseLine(line, commands) }));
     },
     async ask(line, as) {
       const outcome = await club.say(line, as);

@@ -57,18 +57,21 @@ export function attempt<T>(read: () => Read<T>): Read<T> {
   }
 }
 
-/** A question whose choices are texts; those that would not read are left out. */
+/** A question whose choices are texts; those that would not read are left out. `habitOf` says what taking
+ *  a choice tells of the member, from its value and its place among the texts. */
 export function ask<T>(
   question: string,
   texts: readonly string[],
   readAgain: (text: string) => Read<T>,
+  habitOf: (value: T, index: number) => Habits | undefined = () => undefined,
 ): Read<T> {
   const choices: Choice[] = [];
   let refusal: Read<T> | undefined;
-  for (const text of texts) {
+  for (const [index, text] of texts.entries()) {
     const read = readAgain(text);
     if (read.kind === "read") {
-      choices.push({ label: read.readAs, text });
+      const remember = habitOf(read.value, index);
+      choices.push({ label: read.readAs, text, ...(remember === undefined ? {} : { remember }) });
     } else {
       refusal ??= read;
     }
@@ -133,12 +136,20 @@ export function readLinear<Q extends Quantity<string>>(
   });
 }
 
+/** What a member means by “gal”, once they have said so. */
+function gallonHabit(unit: string | undefined): Habits | undefined {
+  if (unit?.startsWith("US gal")) return { gallon: "US" };
+  return unit?.startsWith("imp gal") ? { gallon: "imperial" } : undefined;
+}
+
 /** A spelling that names two units is put to the member. */
 export function askWhich<T>(text: string, amount: Amount, again: (text: string) => Read<T>): Read<T> {
   const doubtful = amount.unitSpans.find(({ unit }) => unit.asks !== undefined)?.unit;
   const names = doubtful?.asks ?? [];
   const texts = doubtful === undefined ? [] : names.map((name) => respell(text, amount, doubtful, name));
-  return ask(`Which do you mean by ${quote(doubtful?.id ?? text)}: ${names.join(" or ")}?`, texts, again);
+  return ask(`Which do you mean by ${quote(doubtful?.id ?? text)}: ${names.join(" or ")}?`, texts, again, (_, at) =>
+    gallonHabit(names[at]),
+  );
 }
 
 /** “26” has no unit: asked about, or refused with what would work. */

@@ -166,6 +166,7 @@ function readGravity(
       "A specific gravity means little without its two temperatures. Which are printed on your instrument?",
       CONVENTIONS.map((convention) => `${conditions.figure} ${convention}`),
       again,
+      scaleHabit,
     );
   }
   const sampleC = as<DegreesC>(gravity.sampleC);
@@ -226,7 +227,13 @@ function readConductivity(
     "Is that figure brought to 25 °C by the meter, or as it is in water of that temperature?",
     [`${figure} at 25 °C`, ...temperatures.map((t) => `${figure} at ${t} °C uncompensated`)],
     again,
+    ({ compensation }) => (compensation === undefined ? undefined : { conductivity: compensation }),
   );
+}
+
+/** The scale of a member's instrument, once they have said so. */
+function scaleHabit({ gravity }: SalinityEntry): Habits | undefined {
+  return gravity === undefined ? undefined : { gravity };
 }
 
 /** The equation's own search stops near 128 mS/cm at 25 °C. */
@@ -258,6 +265,7 @@ function readBare(
       `Is ${quote(text)} a specific gravity of ${best / 1000}?`,
       gravities(String(best / 1000)),
       again,
+      scaleHabit,
     );
   }
   if (low >= SLIP_FROM && high < SLIP_TO && low === high) {
@@ -266,6 +274,7 @@ function readBare(
       `Is ${quote(text)} ppt, or the last digits of ${gravity}?`,
       [`${figure} ppt`, ...gravities(String(gravity))],
       again,
+      scaleHabit,
     );
   }
   if (high > SURELY_PPT && low <= MOST_MS_CM) {
