@@ -54,7 +54,7 @@ const WAITS_ABOVE_NITRITE = 5;
  */
 export function cycling(situation: CyclingSituation, random: Random): Answer<CyclingOutlook> | NoAnswer {
   const readings = situation.readings ?? [];
-  const days = situation.days ?? DEFAULT_DAYS;
+  const days = Math.round(situation.days ?? DEFAULT_DAYS);
   const { ammonia, seed } = situation;
   const refusal = figureRefusal([
     ["volume", situation.volumeL, "L", 1, 10_000_000],
@@ -71,13 +71,23 @@ export function cycling(situation: CyclingSituation, random: Random): Answer<Cyc
     ...readings.flatMap((reading) => [
       ["day of a reading", reading.day, "", 0, days] as const,
       [`${reading.kind} read`, reading.value.best, "mg/L N", 0, 200] as const,
+      // The top colour of a card has no upper end.
+      [
+        `${reading.kind} read`,
+        Math.min(reading.value.high, 1000),
+        "mg/L N",
+        reading.value.low,
+        1000,
+      ] as const,
     ]),
-    ...(situation.waterChanges ?? []).map(
-      (change) => ["share of water changed", change.changed, "", 0, 1] as const,
-    ),
-    ...(ammonia.kind === "dosed" ? (ammonia.given ?? []) : []).map(
-      (dose) => ["dose given", dose.rise, "mg/L N", 0, 20] as const,
-    ),
+    ...(situation.waterChanges ?? []).flatMap((change) => [
+      ["share of water changed", change.changed, "", 0, 1] as const,
+      ["day of a water change", change.day, "", 0, days] as const,
+    ]),
+    ...(ammonia.kind === "dosed" ? (ammonia.given ?? []) : []).flatMap((dose) => [
+      ["dose given", dose.rise, "mg/L N", 0, 20] as const,
+      ["day of a dose", dose.day, "", 0, days] as const,
+    ]),
   ]);
   if (refusal !== undefined) return noAnswer(refusal.code, refusal.figures);
   const plan = planOf(situation, days);
@@ -150,6 +160,11 @@ export function cycling(situation: CyclingSituation, random: Random): Answer<Cyc
   };
 }
 
+/** The model acts once a day; what happened at noon counts for the nearer morning. */
+function onWholeDays<T extends { readonly day: number }>(events: readonly T[]): readonly T[] {
+  return events.map((event) => ({ ...event, day: Math.round(event.day) }));
+}
+
 function planOf(situation: CyclingSituation, days: number): CyclingPlan {
   const { ammonia } = situation;
   const shared = {
@@ -157,7 +172,7 @@ function planOf(situation: CyclingSituation, days: number): CyclingPlan {
     pointsPerDay: 1,
     againBelow: AGAIN_BELOW,
     waitsAboveNitrite: WAITS_ABOVE_NITRITE,
-    waterChanges: situation.waterChanges ?? [],
+    waterChanges: onWholeDays(situation.waterChanges ?? []),
     sourceAlkalinity: situation.alkalinity?.best ?? 2.5,
     passBelow: PASS_BELOW_MG_PER_L,
   };
@@ -172,7 +187,7 @@ function planOf(situation: CyclingSituation, days: number): CyclingPlan {
   return {
     ...shared,
     ...(ammonia.isRepeated ? { doseTo: ammonia.to.best } : {}),
-    loggedDoses: ammonia.given ?? [],
+    loggedDoses: onWholeDays(ammonia.given ?? []),
     // Doses written down are all there were, up to the last thing written down.
     handUntilDay:
       ammonia.given === undefined

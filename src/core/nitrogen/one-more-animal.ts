@@ -12,7 +12,7 @@ import {
   stockingInputs,
   withDistinctLabels,
 } from "./stocking-input.ts";
-import { type StockingLoad, stockingLoad } from "./stocking-load.ts";
+import { emptyLoad, type StockingLoad, stockingLoad } from "./stocking-load.ts";
 
 /** The animal a member thinks of adding. */
 export interface Newcomer {
@@ -45,16 +45,20 @@ const APPETITE_FACTOR = 1.5;
 
 /** What one more animal changes, at its present size and when it is grown. */
 export function oneMoreAnimal(
-  present: StockingSituation,
+  given: StockingSituation,
   newcomer: Newcomer,
 ): Answer<OneMoreAnimal> | NoAnswer {
-  const before = stockingLoad(present);
-  if (before.kind === "no-answer") return before;
+  const present = fedAs(given, newcomer);
+  const isEmpty = present.animals.length === 0 && present.food.length === 0;
+  const known = isEmpty ? undefined : stockingLoad(present);
+  if (known?.kind === "no-answer") return known;
   const now = stockingLoad(withNewcomer(present, newcomer));
   if (now.kind === "no-answer") return now;
   const full = grownNewcomer(newcomer);
   const grown = full === undefined ? undefined : stockingLoad(withNewcomer(present, full));
   if (grown?.kind === "no-answer") return grown;
+  // Only a system whose figures make sense gets this far, so that an empty one can be summed up as well.
+  const before = known?.value ?? emptyLoad(present);
   const cautions: Caution[] = [...now.cautions];
   const { animal } = newcomer;
   if (animal.body.kind === "length" && newcomer.grown === undefined && full?.animal.body.kind === "length") {
@@ -65,14 +69,14 @@ export function oneMoreAnimal(
   return {
     ...now,
     value: {
-      before: before.value,
+      before,
       now: added(present, newcomer, now.value),
       ...(full === undefined || grown === undefined ? {} : { grown: added(present, full, grown.value) }),
     },
     method: "the stocking load with and without the animal, compared with the same doubts in both",
     working: [
       ...now.working,
-      `before: ${rounded(before.value.tanGPerDay.best)} g ammonia nitrogen a day; with it: ${rounded(now.value.tanGPerDay.best)} g`,
+      `before: ${rounded(before.tanGPerDay.best)} g ammonia nitrogen a day; with it: ${rounded(now.value.tanGPerDay.best)} g`,
       ...(grown === undefined ? [] : [`when grown: ${rounded(grown.value.tanGPerDay.best)} g`]),
     ],
     sources: [
@@ -85,6 +89,22 @@ export function oneMoreAnimal(
         : ["the newcomer's food stays as named when it is grown"]),
     ],
     cautions,
+  };
+}
+
+/** A newcomer with food of its own must not starve the others: their usual ration is then spelt out. */
+function fedAs(present: StockingSituation, newcomer: Newcomer): StockingSituation {
+  if (newcomer.food === undefined || present.food.length > 0 || present.animals.length === 0) return present;
+  const usual = STOCKING_DEFAULTS.ration[present.growth === "growing" ? "growing" : "adult"];
+  const massG = bestMass(present, present.animals);
+  const ration: Food["ration"] = {
+    kind: "daily",
+    gramsPerDay: mapEstimate(usual, (share) => as<GramsPerDay>(share * massG)),
+    mealsPerDay: STOCKING_DEFAULTS.assumedMealsPerWeek / 7,
+  };
+  return {
+    ...present,
+    food: [{ label: "usual ration", protein: { kind: "table", feed: "fish flesh" }, ration }],
   };
 }
 
@@ -159,6 +179,14 @@ function times<Q extends Grams | GramsPerDay>(amount: Estimate<Q>, share: Estima
   };
 }
 
+const NOTHING = {
+  fishMassG: 0,
+  tanGPerDay: 0,
+  oxygenAfterMealGPerDay: 0,
+  areaAverageM2: 0,
+  nitratePerWeekMgPerL: 0,
+};
+
 /** With minus without, carried through together so that shared doubts cancel. */
 function added(present: StockingSituation, newcomer: Newcomer, load: StockingLoad): Added {
   const together = withNewcomer(present, newcomer);
@@ -167,9 +195,10 @@ function added(present: StockingSituation, newcomer: Newcomer, load: StockingLoa
     animals: withDistinctLabels(present.animals),
     food: withDistinctLabels(present.food),
   };
+  const isEmpty = without.animals.length === 0 && without.food.length === 0;
   const { estimates } = propagate(stockingInputs(together), (values) => {
     const all = stockingFigures(together, values);
-    const old = stockingFigures(without, values);
+    const old = isEmpty ? NOTHING : stockingFigures(without, values);
     return {
       massG: all.fishMassG - old.fishMassG,
       tanGPerDay: all.tanGPerDay - old.tanGPerDay,

@@ -133,6 +133,13 @@ export function stockingLoad(given: StockingSituation): Answer<StockingLoad> | N
   };
 }
 
+/** The load of a system with neither animals nor food: nothing of anything, and nothing limits it. */
+export function emptyLoad(situation: StockingSituation): StockingLoad {
+  const empty = { ...situation, animals: [], food: [] };
+  const result = propagate(stockingInputs(empty), (values) => stockingFigures(empty, values));
+  return { ...loadFrom(empty, result), uses: [], limiting: "nothing known about the filter" };
+}
+
 function loadFrom(situation: StockingSituation, { estimates: e, drivers }: Result): StockingLoad {
   const hasAnimals = situation.animals.length > 0;
   const hasMedia = situation.media !== undefined && situation.media.length > 0;

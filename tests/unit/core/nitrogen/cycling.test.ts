@@ -141,6 +141,31 @@ describe("the outlook on a cycle", () => {
     expect(logged.value.curve[21]?.ammonia.high).toBeGreaterThan(2);
   });
 
+  it("counts a dose at noon, and looks ahead a part of a day", () => {
+    const given = [{ day: 9.6, rise: q<Quantity<"mg N/L">>(2) }];
+    const ammonia = {
+      kind: "dosed",
+      to: exactly(q<Quantity<"mg N/L">>(2)),
+      isRepeated: false,
+      given,
+    } as const;
+    const { curve } = answered({ ...sea, ammonia, days: 20.4 }).value;
+    expect(curve).toHaveLength(21);
+    expect(curve[11]?.ammonia.best).toBeGreaterThan(3);
+    expect(curve[9]?.ammonia.best).toBeLessThan(2.1);
+  });
+
+  it.each([
+    ["a reading on a day before the first dose", { readings: [card(-3, "ammonia", 0, 1)] }],
+    ["a reading with its ends crossed", { readings: [card(3, "ammonia", 2, 1)] }],
+    [
+      "more than all of the water changed",
+      { waterChanges: [{ day: 3, changed: q<Quantity<"fraction">>(30) }] },
+    ],
+  ])("refuses %s", (_name, odd) => {
+    expect(cycling({ ...sea, ...odd }, seeded(1)).kind).toBe("no-answer");
+  });
+
   it("warns when animals have to live through it", () => {
     expect(answered({ ...sea, ammonia: { kind: "animals", load: exactly(q(1)) } }).codes).toContain(
       "cycling-with-animals",

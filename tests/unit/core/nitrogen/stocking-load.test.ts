@@ -17,6 +17,10 @@ function answered<T>(result: Answer<T> | NoAnswer): Answer<T> {
   return result;
 }
 
+function raise(message: string): never {
+  throw new Error(message);
+}
+
 /** An invented lagoon tank: 2700 L, 11 kg of predators, 840 g of moist food a week in three meals. */
 const lagoon: StockingSituation = {
   volumeL: exactly(q(2700)),
@@ -179,6 +183,23 @@ describe("one more animal", () => {
     const { value } = answered(oneMoreAnimal({ ...lagoon, animals: group }, { animal: twin }));
     expect(value.now.tanGPerDay.best).toBeCloseTo(value.before.tanGPerDay.best, 9);
     expect(value.grown).toBeUndefined();
+  });
+
+  it("answers for the first fish of an empty tank, with or without food named", () => {
+    const empty = { ...lagoon, animals: [], food: [] };
+    const first = answered(oneMoreAnimal(empty, lion));
+    expect(first.value.before.tanGPerDay.best).toBe(0);
+    expect(first.value.before.uses).toEqual([]);
+    expect(first.value.now.tanGPerDay.best).toBeCloseTo(first.value.now.load.tanGPerDay.best, 9);
+    const fed = answered(oneMoreAnimal(empty, { ...lion, food: lagoon.food[0] ?? raise("no food") }));
+    expect(fed.value.now.tanGPerDay.best).toBeCloseTo(2.592, 9);
+  });
+
+  it("does not starve the others when only the newcomer's food is named", () => {
+    const unfed = { ...lagoon, food: [] };
+    const { value } = answered(oneMoreAnimal(unfed, { ...lion, food: lagoon.food[0] ?? raise("no food") }));
+    expect(value.before.tanGPerDay.best).toBeCloseTo(answered(stockingLoad(unfed)).value.tanGPerDay.best, 6);
+    expect(value.now.tanGPerDay.best).toBeCloseTo(2.592, 6);
   });
 
   it("gives the first fish of a fed tank the usual ration", () => {
