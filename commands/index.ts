@@ -8,6 +8,7 @@ import help from "./help.ts";
 import instrument from "./instrument/index.ts";
 import log from "./log/index.ts";
 import readings from "./readings.ts";
+import minerals from "./minerals/index.ts";
 import oxygen from "./oxygen/index.ts";
 import salt from "./salt/index.ts";
 import settings from "./settings.ts";
@@ -16,4 +17,4 @@ import tank from "./tank/index.ts";
 import undo from "./undo.ts";
 
 /** What a member can type, in the order of /help. */
-export const commands: readonly CommandEntry[] = [salt, dose, change, stocking, ammonia, oxygen, tank, log, readings, correct, undo, instrument, settings, erase, help];
+export const commands: readonly CommandEntry[] = [salt, dose, change, stocking, ammonia, oxygen, minerals, tank, log, readings, correct, undo, instrument, settings, erase, help];

@@ -1,5 +1,4 @@
 import type { MgNPerL } from "../../src/core/nitrogen/nitrogen-units.ts";
-import { type PhInstrument, phWithDoubt } from "../../src/core/nitrogen/ph-doubt.ts";
 import {
   type AmmoniaState,
   type UnionisedAmmonia,
@@ -7,7 +6,7 @@ import {
 } from "../../src/core/nitrogen/unionised-ammonia.ts";
 import { type Estimate, exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate, showNumber } from "../../src/core/quantity/show.ts";
-import { as, type PH } from "../../src/core/quantity/units.ts";
+import { as } from "../../src/core/quantity/units.ts";
 import {
   answerReply,
   askFor,
@@ -18,14 +17,9 @@ import {
   tankOption,
 } from "../../src/kit/index.ts";
 import { knownFigures } from "../../src/kit/known-figures.ts";
-import { ammonia } from "./shared.ts";
+import { ammonia, phOf, phOptions } from "./shared.ts";
 
 const TITLE = "Ammonia";
-const INSTRUMENTS = [
-  "colour kit",
-  "meter, ordinary buffers",
-  "meter, total scale",
-] as const satisfies PhInstrument[];
 /** Readings older than this are not taken along: ammonia and pH move within days. */
 const MOST_DAYS = 2;
 
@@ -41,8 +35,7 @@ export default defineCommand({
   summary: "How much of the ammonia is the harmful form, and what brings it under the limit",
   options: {
     reading: optional(ammonia("Total ammonia as the kit prints it; your last logged one if left out")),
-    ph: optional(quantity.ph("pH at the same time; your last logged one if left out", "8.2")),
-    measured: optional(choice("What the pH was read with; a colour kit if left out", INSTRUMENTS)),
+    ...phOptions,
     temperature: optional(quantity.temperature("Of the water; your tank's if left out", "26 °C")),
     salinity: optional(quantity.salinity("Of the water; your tank's if left out", "34 ppt")),
     limit: optional(quantity.concentration("NH₃ to get under; 0.035 mg/L if left out", "0.02 mg/L")),
@@ -66,9 +59,7 @@ export default defineCommand({
         { name: "reading", example: "0.5 mg/L as NH4" },
         { title: TITLE, text: "What does the ammonia kit read, and as what: nitrogen (TAN), NH3 or NH4?" },
       );
-    const loggedPH = input.ph === undefined ? known.logged("ph", MOST_DAYS) : undefined;
-    const pH =
-      input.ph ?? (loggedPH === undefined ? undefined : mapEstimate(loggedPH, (value) => as<PH>(value)));
+    const pH = phOf(input, known, MOST_DAYS);
     if (pH === undefined)
       return askFor(
         context,
@@ -79,19 +70,11 @@ export default defineCommand({
     if (temperatureC === undefined) return known.ask("temperature", TITLE);
     const salinity = known.salinity(input.salinity);
     if (salinity === undefined) return known.ask("salinity", TITLE);
-    const instrument = input.measured ?? "colour kit";
-    const doubted = phWithDoubt(pH, instrument);
-    if (doubted !== pH)
-      known.assume({
-        name: "doubt of a colour kit",
-        from: input.measured === undefined ? "how pH was read was not said" : "usual",
-        readAs: showEstimate(doubted, "pH"),
-      });
     const answer = unionisedAmmonia({
       reading: total.reading,
       form: total.form,
-      pH: doubted,
-      scale: instrument === "meter, total scale" ? "total" : "buffers",
+      pH: pH.doubted,
+      scale: pH.isTotalScale ? "total" : "buffers",
       temperatureC,
       salinity,
       ...(input.limit === undefined ? {} : { limitNh3: input.limit.estimate.best }),
@@ -107,7 +90,7 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: known.titled(
-        `${showEstimate(total.reading, "mg/L")} of ammonia as ${total.form} at pH ${showEstimate(pH, "")}`,
+        `${showEstimate(total.reading, "mg/L")} of ammonia as ${total.form} at pH ${showEstimate(pH.read, "")}`,
       ),
       headline: (it) => `${showEstimate(it.nh3MgPerL, "mg/L NH₃", { significant: 2 })}: ${SAID[it.state]}`,
       body: (it) => [

@@ -1,11 +1,12 @@
 import { DateTime } from "luxon";
 import { type ParameterId, parameter, unitText } from "../core/log/parameters.ts";
 import type { Estimate } from "../core/quantity/estimate.ts";
+import { type Habits, isRead, type Read } from "../core/quantity/read.ts";
 import type { SalinityEntry } from "../core/quantity/salinity.ts";
 import { showEstimate } from "../core/quantity/show.ts";
 import type { DegreesC, Litres, PracticalSalinity } from "../core/quantity/units.ts";
 import type { Caution } from "../core/result.ts";
-import type { Tank } from "../records/tank.ts";
+import type { Tank, TankNotes } from "../records/tank.ts";
 import type { TakenFigure } from "./answer-reply.ts";
 import { askFor } from "./ask.ts";
 import type { Context } from "./context.ts";
@@ -35,6 +36,12 @@ export interface KnownFigures {
   temperature(given: Given<DegreesC> | undefined): Estimate<DegreesC> | undefined;
   /** The newest logged reading, in the parameter's canonical unit, unless it is older than so many days. */
   logged(id: ParameterId, mostDays: number): Estimate | undefined;
+  /** What the tank's notes say under one heading, when it can be read. */
+  noted<T>(
+    name: string,
+    heading: keyof TankNotes,
+    read: (text: string, habits: Habits) => Read<T>,
+  ): T | undefined;
   /** Adds a figure that was assumed. */
   assume(figure: TakenFigure): void;
   /** The one question for a figure that is neither typed nor known. */
@@ -68,6 +75,14 @@ export function knownFigures(given: Tank | undefined, typedVolume: unknown, cont
     temperature: (typed) =>
       typed?.estimate ?? (tank === undefined ? undefined : keep(tankTemperature(tank, context))),
     logged: (id, mostDays) => (tank === undefined ? undefined : keep(recent(id, mostDays, tank, context))),
+    noted(name, heading, read) {
+      const text = tank?.notes[heading];
+      const again = text === undefined ? undefined : read(text, context.member.habits);
+      if (tank === undefined || again === undefined || !isRead(again)) return undefined;
+      isTankUsed = true;
+      taken.push({ name, from: `${tank.name}, as noted`, readAs: again.readAs });
+      return again.value;
+    },
     assume: (figure) => {
       taken.push(figure);
     },
