@@ -103,7 +103,7 @@ export const PARAMETERS: readonly Parameter[] = [
     spellings: ["nitrate", "no3", "nitrates"],
     unit: "mg/L",
     basis: "as NO₃",
-    possible: { min: 0, max: 3000 },
+    possible: { min: 0, max: 999 },
     usual: { marine: { min: 0, max: 50 }, brackish: { min: 0, max: 50 }, fresh: { min: 0, max: 50 } },
     usualSource: "common-practice",
     notDetectedBelow: 2.5,

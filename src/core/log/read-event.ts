@@ -168,7 +168,7 @@ function withAmount(
   for (const start of [...rest.matchAll(/(?<![\p{L}\d.,-])(?:[~≈]|about )?\d/giu)].map(
     (found) => found.index,
   )) {
-    const pieces = rest.slice(start).split(" ");
+    const pieces = rest.slice(start).trimEnd().split(" ");
     for (let n = Math.min(MOST_WORDS, pieces.length); n > 0; n--) {
       const typed = pieces.slice(0, n).join(" ");
       const read = amountOf(typed, habits, units);

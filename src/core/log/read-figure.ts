@@ -16,6 +16,24 @@ export interface Figure {
   readonly censored?: "below" | "above";
 }
 
+/** A figure that reads well, and that no water can have. */
+export interface Impossible {
+  readonly kind: "impossible";
+  readonly message: string;
+}
+
+/** What is never in the thousands: "0.125" and "7,400" have decimals, not groups. */
+const NEVER_THOUSANDS: ReadonlySet<Parameter["id"]> = new Set([
+  "temperature",
+  "ph",
+  "ammonia",
+  "nitrite",
+  "nitrate",
+  "phosphate",
+  "alkalinity",
+  "oxygen",
+]);
+
 /** °C or °F by size alone: between the two a cold pond and a cold room cannot be told apart. Source: assumption. */
 const SURELY_C = 38;
 const SURELY_F = 50;
@@ -40,27 +58,41 @@ const BASIS_AFTER = /^(.*?\S)( ?(?:\(| as ).*| ?(?:no3|no2|nh3|nh4|po4)?-?\b[np]
  * usual for it, which is said back, or is asked about where two units are likely. What no water can be
  * is asked about where a slip explains it, and refused otherwise. `word` is the name as typed: "sg", "kh".
  */
-export function readFigure(subject: Parameter, word: string, text: string, habits: Habits): Read<Figure> {
-  if (NOT_DETECTED.test(text)) return notDetected(subject, text);
-  const read = readUnchecked(subject, word.toLowerCase(), text, habits);
-  if (read.kind === "ask") return read;
+export function readFigure(
+  subject: Parameter,
+  word: string,
+  typed: string,
+  habits: Habits,
+): Read<Figure> | Impossible {
+  if (NOT_DETECTED.test(typed)) return notDetected(subject, typed);
+  const text = NEVER_THOUSANDS.has(subject.id) ? typed.replace(/(\d[.,]\d{3})(?!\d)/g, "$10") : typed;
+  if (NEVER_THOUSANDS.has(subject.id) && /\d \d/.test(typed)) {
+    return { kind: "unreadable", message: `${quote(typed)} is more than one number.` };
+  }
+  const again = (next: string) => readUnchecked(subject, word.toLowerCase(), next, habits);
+  const read = again(text);
   if (read.kind === "read" && inReach(subject, read.value)) return read;
+  if (read.kind === "ask") {
+    const possible = read.choices.filter((choice) => {
+      const meant = again(choice.text);
+      return meant.kind === "ask" || (meant.kind === "read" && inReach(subject, meant.value));
+    });
+    if (possible.length > 0) return { ...read, choices: possible };
+  }
   const meant = meantBy(subject, word, text, habits);
   if (meant.length > 0) {
     return {
       kind: "ask",
-      question: `${subject.name} ${quote(text)} cannot be. Did you mean one of these?`,
+      question: `${subject.name} ${quote(typed)} cannot be. Did you mean one of these?`,
       choices: meant,
     };
   }
   if (read.kind === "unreadable") return read;
   const { min, max } = subject.possible;
+  const reach = `from ${min} to ${max} ${unitText(subject)}`.trim();
   return {
-    kind: "unreadable",
-    message:
-      `${quote(`${word} ${text}`)} cannot be: ${subject.name} in a tank lies from ${min} to ${max} ${unitText(subject)}`
-        .trim()
-        .concat("."),
+    kind: "impossible",
+    message: `${quote(`${word} ${typed}`)} cannot be: ${subject.name} in a tank lies ${reach}.`,
   };
 }
 
@@ -172,10 +204,13 @@ function passConcentration(
   if (read.kind !== "read") return read;
   const { estimate, basis, censored } = read.value;
   const canonical: Basis = subject.basis === "as N" ? "N" : "ion";
-  const converted = mapEstimate<number, number>(
-    estimate,
-    (value) => onBasis(value, substance, basis, canonical) ?? value,
-  );
+  const converted =
+    basis === canonical
+      ? estimate
+      : mapEstimate<number, number>(
+          estimate,
+          (value) => onBasis(value, substance, basis, canonical) ?? value,
+        );
   const also = basis === canonical ? "" : ` = ${shown(converted.best)} ${unitText(subject)}`;
   return {
     kind: "read",

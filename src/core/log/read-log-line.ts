@@ -5,7 +5,7 @@ import { PARAMETERS, type Parameter } from "./parameters.ts";
 import { findEvent } from "./read-event.ts";
 import { type Figure, readFigure } from "./read-figure.ts";
 
-const LONGEST_LINE = 1000;
+const LONGEST_LINE = 600;
 const MOST_FIGURE_WORDS = 8;
 const EXAMPLES = "“no3 20, ph 8.1, temp 25.5”, “wc 30 %”, “fed 40 g prawn” or “note glass cleaned”";
 
@@ -17,6 +17,10 @@ const NAMES: readonly { readonly name: string; readonly parameter: Parameter }[]
       ...parameter.spellings.flatMap((spelling) => nutrientForms(parameter, spelling)),
     ].map((name) => ({ name, parameter })),
 ).sort((a, b) => b.name.length - a.name.length);
+/** The same by first letter, since a name is looked for at every word. */
+const NAMES_BY_LETTER: ReadonlyMap<string, typeof NAMES> = new Map(
+  NAMES.map(({ name }) => [name.charAt(0), NAMES.filter((other) => other.name.charAt(0) === name.charAt(0))]),
+);
 /** What a figure can begin with. */
 const FIGURE_AHEAD =
   /^(?:[<>≤≥~≈±.+-]*\s?\d|[<>≤≥]=|(?:about|around|approx|ca|between|from|below|under|over|above|less than|more than) ?\.?\d|not (?:det|meas)|undetect|none\b|nil\b|n\/?d\b|bdl\b)/i;
@@ -87,7 +91,7 @@ function takeNext(line: string, at: number, habits: Habits): Taken {
 
 function unreadWord(segment: string, at: number): Taken {
   const length = firstWordEnd(segment);
-  const match = NAMES.find(({ name }) => beginsWith(segment, name) && name.length === length);
+  const match = namesLike(segment).find(({ name }) => beginsWith(segment, name) && name.length === length);
   const lacks =
     match === undefined ? {} : { message: `${match.parameter.name} needs a figure after its name.` };
   return { kind: "unread", end: at + length, ...lacks };
@@ -101,7 +105,9 @@ function takeReading(line: string, at: number, segment: string, habits: Habits):
   const found = longestFigure(named.parameter, named.name, text, habits);
   const start = at + named.figureAt;
   const end = start + found.text.length;
-  if (found.read.kind === "unreadable") return { kind: "unread", message: found.read.message, end };
+  if (found.read.kind === "unreadable" || found.read.kind === "impossible") {
+    return { kind: "unread", message: found.read.message, end };
+  }
   if (found.read.kind === "ask") return asked(line, found.read, start, end);
   return { kind: "entry", entry: reading(named.parameter, found.read, line.slice(at, end)), end };
 }
@@ -112,12 +118,12 @@ function takeFigureFirst(line: string, at: number, segment: string, habits: Habi
   const gaps = [...segment.matchAll(/ /g)].slice(0, MOST_FIGURE_WORDS);
   for (const gap of gaps) {
     const after = segment.slice(gap.index + 1);
-    const match = NAMES.find(({ name }) => beginsWith(after, name));
+    const match = namesLike(after).find(({ name }) => beginsWith(after, name));
     if (match === undefined || nameAt(after) !== undefined) continue;
     const text = segment.slice(0, gap.index);
     const read = readFigure(match.parameter, match.name, text, habits);
     const end = at + gap.index + 1 + match.name.length;
-    if (read.kind === "unreadable") continue;
+    if (read.kind === "unreadable" || read.kind === "impossible") continue;
     if (read.kind === "ask") return asked(line, read, at, at + text.length);
     return { kind: "entry", entry: reading(match.parameter, read, line.slice(at, end)), end };
   }
@@ -144,7 +150,7 @@ function takeEvent(line: string, at: number, segment: string, habits: Habits): T
 /** The figure as long as it reads, so that "25/25" stays with its gravity and "ca 430" with itself. */
 function longestFigure(subject: Parameter, name: string, text: string, habits: Habits) {
   const words = text.split(" ");
-  let shortest: { text: string; read: Read<Figure> } | undefined;
+  let shortest: { text: string; read: ReturnType<typeof readFigure> } | undefined;
   for (let n = Math.min(MOST_FIGURE_WORDS, words.length); n > 0; n--) {
     // In "ph 8.1 ph 8.2" the second name opens a reading of its own.
     if (n > 1 && nameAt(words.slice(n - 1).join(" ")) !== undefined) continue;
@@ -181,13 +187,17 @@ function asked(line: string, read: Extract<Read<never>, { kind: "ask" }>, start:
 
 /** The name with which a reading begins, when a figure follows it. */
 function nameAt(text: string): { parameter: Parameter; name: string; figureAt: number } | undefined {
-  for (const { name, parameter } of NAMES) {
+  for (const { name, parameter } of namesLike(text)) {
     if (!beginsWith(text, name) || TO_DO.test(text)) continue;
     const gap = BETWEEN_NAME_AND_FIGURE.exec(text.slice(name.length))?.[0].length ?? 0;
     const figureAt = name.length + gap;
     if (FIGURE_AHEAD.test(text.slice(figureAt))) return { parameter, name, figureAt };
   }
   return undefined;
+}
+
+function namesLike(text: string): typeof NAMES {
+  return NAMES_BY_LETTER.get(text.charAt(0).toLowerCase()) ?? [];
 }
 
 /** Whether the text begins with the name as a word of its own; "ph8.1" counts, "phosphor" does not. */

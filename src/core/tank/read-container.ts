@@ -83,6 +83,8 @@ class PartReader {
   #head(): number | undefined {
     const count = this.#take(/(?<n>\d{1,3})(?: ?[x*] ?(?=\p{L})| ?[x*] (?=\d)| (?=\p{L}))/iuy);
     // "55 gallon drum" and "2 cm" begin with a figure, not with a count.
+    // As said back: name and role stand before a colon, whatever the name looks like.
+    const hasRole = /^[^:]*\([^()]*\) ?:/.test(this.#text);
     const isFigure = count !== undefined && !/[x*]/i.test(count[0]) && this.#startsFigure(0);
     if (isFigure) this.#at = 0;
     const copies = count === undefined || isFigure ? undefined : Number(count.groups?.["n"]);
@@ -92,7 +94,7 @@ class PartReader {
     const rest = this.#text.slice(this.#at);
     const colon = rest.indexOf(":");
     const figure = FIRST_FIGURE.exec(rest);
-    const isNamed = colon >= 0 && (figure === null || colon < figure.index);
+    const isNamed = hasRole || (colon >= 0 && (figure === null || colon < figure.index));
     const figureAt = figure?.index ?? rest.length;
     const nameEnd = isNamed ? colon : (FACT_WORDS.exec(rest.slice(0, figureAt))?.index ?? figureAt);
     let name = rest.slice(0, nameEnd);
@@ -393,10 +395,15 @@ class PartReader {
   }
 }
 
+/** A name that, said back at the front of a line, does not read as a count of copies. */
 function tidyName(words: string): string {
-  const name = words
+  const plain = words
     .replace(/[():;]/g, " ")
     .replace(/\s+/g, " ")
-    .replace(/^[\s,.-]+|[\s,.-]+$/g, "");
-  return Array.from(name).slice(0, LONGEST_NAME).join("").trim();
+    .replace(/^(?:[\s,.-]+|\d{1,3}(?: ?[x*] ?| (?=\S)))+/iu, "");
+  const name = Array.from(plain)
+    .slice(0, LONGEST_NAME)
+    .join("")
+    .replace(/[\s,.-]+$/, "");
+  return name === "" || /\p{L}/u.test(name) ? name : `container ${name}`;
 }
