@@ -56,9 +56,10 @@ export function hoursUntilOxygen(
     throw new RangeError("volume and saturation must be above 0, demand and exchange not below");
   }
   if (start <= limit) return as<Hours>(0);
-  if (exchangeLPerH === 0)
-    return as<Hours>(demand === 0 ? Number.POSITIVE_INFINITY : (volume * (start - limit)) / demand);
-  const settles = saturation - demand / exchangeLPerH;
-  if (settles >= limit) return as<Hours>(Number.POSITIVE_INFINITY);
-  return as<Hours>((-volume / exchangeLPerH) * Math.log1p((limit - start) / (start - settles)));
+  if (exchangeLPerH * (saturation - limit) >= demand) return as<Hours>(Number.POSITIVE_INFINITY);
+  // Falling at this rate at first, mg/h; above nothing, since supply does not hold even the limit.
+  const net = demand - exchangeLPerH * (saturation - start);
+  const bend = (-exchangeLPerH * (start - limit)) / net;
+  const slowing = bend === 0 ? 1 : Math.log1p(bend) / bend;
+  return as<Hours>(((volume * (start - limit)) / net) * slowing);
 }

@@ -1,8 +1,9 @@
-import { between, type Estimate } from "../quantity/estimate.ts";
+import { between, type Estimate, exactly } from "../quantity/estimate.ts";
 import { as, type KgPerM3, type LitresPerHour, type Metres, type Watts } from "../quantity/units.ts";
 import { type NoAnswer, noAnswer } from "../result.ts";
 import { m3PerSecond, STANDARD_GRAVITY } from "./plant-units.ts";
 import { fallingRoot } from "./root.ts";
+import { refuseIfNegative, refuseUnlessPositive } from "./usable-figures.ts";
 
 export interface CurvePoint {
   readonly flowLPerH: LitresPerHour;
@@ -27,23 +28,19 @@ export function curveSpread(curve: PumpCurve): Estimate {
 export function refuseCurve(curve: PumpCurve): NoAnswer | undefined {
   const unreadable = (problem: string) => noAnswer("pump-curve-unreadable", { problem });
   if (curve.kind === "two figures") {
-    return curve.shutOffHeadM > 0 && curve.maxFlowLPerH > 0
-      ? undefined
-      : unreadable("shut-off head and greatest flow both have to be more than nothing");
+    return refuseUnlessPositive({
+      "shut-off head": exactly(curve.shutOffHeadM),
+      "greatest flow": exactly(curve.maxFlowLPerH),
+    });
   }
   const { points } = curve;
   if (points.length < 3) return unreadable("at least three points of the curve are needed, or its two ends");
   for (const [index, point] of points.entries()) {
-    if (
-      !(
-        Number.isFinite(point.flowLPerH) &&
-        point.flowLPerH >= 0 &&
-        Number.isFinite(point.headM) &&
-        point.headM >= 0
-      )
-    ) {
-      return unreadable("every point needs a flow and a head of nothing or more");
-    }
+    const refused = refuseIfNegative({
+      [`flow of point ${index + 1}`]: exactly(point.flowLPerH),
+      [`head of point ${index + 1}`]: exactly(point.headM),
+    });
+    if (refused !== undefined) return refused;
     const before = points[index - 1];
     if (before !== undefined && !(point.flowLPerH > before.flowLPerH && point.headM <= before.headM)) {
       return unreadable("from point to point the flow has to rise, and the head must not rise with it");

@@ -3,14 +3,25 @@ import { type NoAnswer, noAnswer } from "../result.ts";
 
 type Named = Readonly<Record<string, Estimate | undefined>>;
 
+/** No bore, volume, flow or power of a tank is smaller or larger, in any unit of this room: a slip of the keys. */
+const SMALLEST = 1e-6;
+const LARGEST = 1e9;
+
 /** Refuses the first figure that is not a number above nothing over its whole range. */
 export function refuseUnlessPositive(figures: Named): NoAnswer | undefined {
-  return refuseUnless(figures, (value) => value > 0, "has to be more than nothing");
+  return (
+    refuseUnless(figures, (value) => value > 0, "has to be more than nothing") ??
+    refuseUnless(figures, (value) => value >= SMALLEST, "is too small to be meant") ??
+    refuseUnless(figures, (value) => value <= LARGEST, "is too large to be meant")
+  );
 }
 
 /** Refuses the first figure that is not a number, or reaches below nothing. */
 export function refuseIfNegative(figures: Named): NoAnswer | undefined {
-  return refuseUnless(figures, (value) => value >= 0, "cannot be less than nothing");
+  return (
+    refuseUnless(figures, (value) => value >= 0, "cannot be less than nothing") ??
+    refuseUnless(figures, (value) => value <= LARGEST, "is too large to be meant")
+  );
 }
 
 /** Refuses the first figure that leaves `min`–`max`. */

@@ -192,10 +192,10 @@ describe("a pump on its pipes", () => {
       "pump-curve-unreadable",
     );
     expect(curve({ kind: "points", points: [...points, { flowLPerH: as(Number.NaN), headM: as(0) }] })).toBe(
-      "pump-curve-unreadable",
+      "unusable-figure",
     );
     expect(curve({ kind: "two figures", shutOffHeadM: as(0), maxFlowLPerH: as(100) })).toBe(
-      "pump-curve-unreadable",
+      "unusable-figure",
     );
   });
   it("keeps the head of the last point beyond it, and of the first before it", () => {
