@@ -22,14 +22,24 @@ export default defineCommand({
         audience: "asker",
       };
     if (answer !== "yes")
-      return { kind: "reply", ok: true, title: "Nothing was erased", body: ["All is as it was."], cautions: [], audience };
+      return {
+        kind: "reply",
+        ok: true,
+        title: "Nothing was erased",
+        body: ["All is as it was."],
+        cautions: [],
+        audience,
+      };
     const gone = records.members.erase(member.id);
     return {
       kind: "reply",
       ok: true,
       title: "Erased",
-      body: [`${counted(gone.tanks, "tank")} and ${counted(gone.readings, "reading")} are gone, with all settings.`],
+      body: [
+        `${counted(gone.tanks, "tank")} and ${counted(gone.readings, "reading")} are gone, with all settings.`,
+      ],
       cautions: [],
+      leavesNoTrace: true,
       audience,
     };
   },

@@ -9,8 +9,11 @@ export default defineCommand({
   run({ command: wanted }, { audience, commands }) {
     if (wanted === undefined) return { ...overview(commands), audience };
     const path = wanted.replace(/^\//, "").toLowerCase();
-    const matches = allCommands(commands).filter((each) => each.path === path || each.path.startsWith(`${path} `));
-    if (matches.length === 0) return { ...overview(commands), ok: false, title: `There is no command ${path}`, audience };
+    const matches = allCommands(commands).filter(
+      (each) => each.path === path || each.path.startsWith(`${path} `),
+    );
+    if (matches.length === 0)
+      return { ...overview(commands), ok: false, title: `There is no command ${path}`, audience };
     return {
       kind: "reply",
       ok: true,
@@ -49,11 +52,18 @@ function overview(commands: readonly CommandEntry[]): Omit<Reply, "audience"> {
   };
 }
 
-function explained({ path, command }: { readonly path: string; readonly command: Command }): readonly string[] {
+function explained({
+  path,
+  command,
+}: {
+  readonly path: string;
+  readonly command: Command;
+}): readonly string[] {
   return [
     `/${path}: ${command.summary}.`,
     ...Object.entries(command.options).map(
-      ([name, option]) => `${name}${option.isNeeded ? "" : " (may be left out)"}: ${option.description}. E.g. ${option.example}`,
+      ([name, option]) =>
+        `${name}${option.isNeeded ? "" : " (may be left out)"}: ${option.description}. E.g. ${option.example}`,
     ),
     ...command.examples.map((example) => `Example: ${example}`),
   ];

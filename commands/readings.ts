@@ -1,5 +1,16 @@
 import { PARAMETERS, parameterNamed } from "../src/core/log/parameters.ts";
-import { defineCommand, listed, optional, quantity, quoted, type Reply, reading, tankInMind, tankOption, UserError } from "../src/kit/index.ts";
+import {
+  defineCommand,
+  listed,
+  optional,
+  quantity,
+  quoted,
+  type Reply,
+  reading,
+  tankInMind,
+  tankOption,
+  UserError,
+} from "../src/kit/index.ts";
 import { sayWhen } from "../src/kit/when-option.ts";
 import type { LogLine } from "../src/records/log.ts";
 
@@ -15,7 +26,10 @@ const parameterOption = reading(
     return found === undefined
       ? {
           kind: "unreadable",
-          message: `${quoted(text)} is nothing I keep readings of. Try ${listed(PARAMETERS.map(({ name }) => name), "or")}.`,
+          message: `${quoted(text)} is nothing I keep readings of. Try ${listed(
+            PARAMETERS.map(({ name }) => name),
+            "or",
+          )}.`,
         }
       : { kind: "read", value: found, readAs: found.name };
   },
@@ -33,7 +47,8 @@ export default defineCommand({
   examples: ["/readings", "/readings of:nitrate count:20 tank:Lagoon"],
   run(input, context): Reply {
     const tank = tankInMind(input.tank, undefined, context);
-    if (tank === undefined) throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
+    if (tank === undefined)
+      throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
     const count = Math.min(MOST, Math.max(1, input.count?.best ?? USUAL));
     const lines = context.records.log.recent(tank.owner, tank.id, count, input.of?.id);
     return {

@@ -1,19 +1,24 @@
 import { IANAZone } from "luxon";
 import type { Habits } from "../src/core/quantity/read.ts";
-import { choice, type Context, defineCommand, optional, quoted, type Reply, reading, UserError } from "../src/kit/index.ts";
-
-const SCALES = {
-  "25/25 °C": { sampleC: 25, referenceC: 25 },
-  "20/20 °C": { sampleC: 20, referenceC: 20 },
-  "60/60 °F": { sampleC: 15.5556, referenceC: 15.5556 },
-  "15.6/4 °C": { sampleC: 15.6, referenceC: 4 },
-} as const;
-const SCALE_NAMES = Object.keys(SCALES) as (keyof typeof SCALES)[];
+import { GRAVITY_SCALE_NAMES, GRAVITY_SCALES, sayGravityScale } from "../src/kit/gravity-scales.ts";
+import {
+  type Context,
+  choice,
+  defineCommand,
+  optional,
+  quoted,
+  type Reply,
+  reading,
+  UserError,
+} from "../src/kit/index.ts";
 
 const zone = reading("Your time zone, e.g. Europe/Lisbon", "Europe/Lisbon", (text) =>
   IANAZone.isValidZone(text)
     ? { kind: "read", value: text, readAs: text }
-    : { kind: "unreadable", message: `${quoted(text)} is not a time zone I know. Try “Europe/Lisbon”, “America/Chicago” or “UTC”.` },
+    : {
+        kind: "unreadable",
+        message: `${quoted(text)} is not a time zone I know. Try “Europe/Lisbon”, “America/Chicago” or “UTC”.`,
+      },
 );
 
 export default defineCommand({
@@ -22,7 +27,7 @@ export default defineCommand({
   options: {
     gallon: optional(choice("What you mean by “gal”", ["US", "imperial"])),
     decimal: optional(choice("Your mark between whole and part", ["point", "comma"])),
-    gravity: optional(choice("The two temperatures of your specific gravity scale", SCALE_NAMES)),
+    gravity: optional(choice("The two temperatures of your specific gravity scale", GRAVITY_SCALE_NAMES)),
     conductivity: optional(choice("What your conductivity meter shows", ["at 25 °C", "as measured"])),
     zone: optional(zone),
     for: optional(choice("For you, or the club's default (stewards only)", ["me", "club"])),
@@ -31,18 +36,26 @@ export default defineCommand({
   examples: ["/settings", "/settings gallon:US zone:America/Chicago", "/settings gravity:25/25 °C"],
   run(input, context): Reply {
     const { records, member, request } = context;
-    if (input.reset === "yes") records.members.forgetHabits(member.id);
     const { gallon, decimal, conductivity } = input;
     const habits: Habits = {
       ...(gallon === undefined ? {} : { gallon }),
       ...(decimal === undefined ? {} : { decimal }),
       ...(conductivity === undefined ? {} : { conductivity }),
-      ...(input.gravity === undefined ? {} : { gravity: SCALES[input.gravity] }),
+      ...(input.gravity === undefined ? {} : { gravity: GRAVITY_SCALES[input.gravity] }),
     };
     if (input.for === "club") {
-      setForClub(habits, context);
-      return { ...shown(habits, undefined), title: "The club's defaults", audience: context.audience };
+      if (input.zone !== undefined)
+        throw new UserError(
+          "bad-input",
+          "A club has no time zone of its own: each member sets theirs. Nothing was set.",
+        );
+      return {
+        ...shown(setForClub(habits, context), undefined),
+        title: "The club's defaults",
+        audience: context.audience,
+      };
     }
+    if (input.reset === "yes") records.members.forgetHabits(member.id);
     if (Object.keys(habits).length > 0) records.members.remember(member.id, habits);
     if (input.zone !== undefined) records.members.setZone(member.id, input.zone);
     const now = records.members.member(member.id, request.club);
@@ -50,12 +63,16 @@ export default defineCommand({
   },
 });
 
-function setForClub(habits: Habits, { request, records }: Context): void {
+/** Sets the club's defaults and returns all of them. Throws: UserError for whoever may not. */
+function setForClub(habits: Habits, { request, records }: Context): Habits {
   if (request.club === undefined)
     throw new UserError("not-now", "This is a private talk: set the club's defaults in its server.");
   if (!request.isSteward)
-    throw new UserError("not-yours", "Only those who may manage the server can set the club's defaults. Leave out for: to set yours.");
-  records.members.setClubHabits(request.club, habits);
+    throw new UserError(
+      "not-yours",
+      "Only those who may manage the server can set the club's defaults. Leave out for: to set yours.",
+    );
+  return records.members.setClubHabits(request.club, habits);
 }
 
 function shown(habits: Habits, timeZone: string | undefined): Omit<Reply, "title" | "audience"> {
@@ -64,9 +81,9 @@ function shown(habits: Habits, timeZone: string | undefined): Omit<Reply, "title
     kind: "reply",
     ok: true,
     body: [
-      `“gal” means: ${gallon === undefined ? "asked each time" : `${gallon} gallons`}.`,
+      `“gal” means: ${gallon === undefined ? "asked once" : `${gallon} gallons`}.`,
       `Decimal mark: ${decimal ?? "point or comma; asked about when unclear"}.`,
-      `Specific gravity scale: ${gravity === undefined ? "asked once" : `${Math.round(gravity.sampleC * 10) / 10}/${Math.round(gravity.referenceC * 10) / 10} °C`}.`,
+      `Specific gravity scale: ${gravity === undefined ? "asked once" : sayGravityScale(gravity)}.`,
       `Conductivity: ${conductivity ?? "asked once"}.`,
       ...(timeZone === undefined ? [] : [`Time zone: ${timeZone}.`]),
     ],

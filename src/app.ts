@@ -71,6 +71,7 @@ export function createApp(parts: AppParts): App {
   function keep(request: Request, outcome: Outcome): Told {
     const id = newId();
     const told = { id, outcome };
+    if (outcome.kind === "reply" && outcome.leavesNoTrace === true) return told;
     try {
       exchanges.keep({ id, request, outcome, at: iso(clock()) }, outcome.audience === "channel");
     } catch (error) {
@@ -101,7 +102,10 @@ export function createApp(parts: AppParts): App {
     };
   }
 
-  function openQuestion(exchangeId: string, member: MemberId): { exchange: Exchange; question: Question } | undefined {
+  function openQuestion(
+    exchangeId: string,
+    member: MemberId,
+  ): { exchange: Exchange; question: Question } | undefined {
     const exchange = exchanges.find(exchangeId, member);
     return exchange?.outcome.kind === "question" ? { exchange, question: exchange.outcome } : undefined;
   }
@@ -109,7 +113,10 @@ export function createApp(parts: AppParts): App {
   async function tooOld(member: MemberId): Promise<Told> {
     return keep(
       { member, isSteward: false, path: "", options: {}, answers: {} },
-      refusal("That question has gone", "It was asked too long ago, or of somebody else. Type the command again and it will be asked anew."),
+      refusal(
+        "That question has gone",
+        "It was asked too long ago, or of somebody else. Type the command again and it will be asked anew.",
+      ),
     );
   }
 
@@ -136,7 +143,9 @@ export function createApp(parts: AppParts): App {
         const option = findCommand(commands, request.path)?.options[name];
         if (option?.suggest === undefined) return [];
         const member = records.members.member(request.member, request.club);
-        return option.suggest(typed, { habits: member.habits, now: clock(), member, request, records }).slice(0, 25);
+        return option
+          .suggest(typed, { habits: member.habits, now: clock(), member, request, records })
+          .slice(0, 25);
       } catch (error) {
         report("suggest", error);
         return [];
@@ -198,14 +207,19 @@ function readOptions(command: Command, request: Request, context: ReadContext): 
   const question = questions.find((candidate) => candidate.isMistake) ?? questions[0];
   if (question === undefined) return { kind: "input", input, readAs };
   const understood = [...readAs].map(([name, { readAs: text }]) => `${name}: ${text}`);
-  return understood.length === 0 ? question : { ...question, body: [`Read so far: ${understood.join("; ")}.`] };
+  return understood.length === 0
+    ? question
+    : { ...question, body: [`Read so far: ${understood.join("; ")}.`] };
 }
 
 function readOne(name: string, option: AnyOption, typed: string, context: ReadContext): Read<unknown> {
   const gate = option.schema.safeParse(typed);
   if (gate.success) return option.read(gate.data, context);
   const reason = gate.error.issues[0]?.message ?? "not readable";
-  return { kind: "unreadable", message: `${quoted(typed)} for ${name}: ${reason}. Try ${quoted(option.example)}.` };
+  return {
+    kind: "unreadable",
+    message: `${quoted(typed)} for ${name}: ${reason}. Try ${quoted(option.example)}.`,
+  };
 }
 
 function missing(command: Command, name: string, option: AnyOption): Question {
@@ -213,7 +227,7 @@ function missing(command: Command, name: string, option: AnyOption): Question {
     kind: "question",
     isMistake: false,
     title: command.summary,
-    text: `Which ${name}? ${option.description}.`,
+    text: `Still needed is ${quoted(name)}: ${option.description.slice(0, 1).toLowerCase()}${option.description.slice(1)}.`,
     body: [],
     cautions: [],
     choices: (option.choices ?? []).map((text) => ({ label: text, settle: { options: { [name]: text } } })),
@@ -256,4 +270,3 @@ function refusal(title: string, sentence: string): Reply {
 function iso(milliseconds: number): string {
   return new Date(milliseconds).toISOString();
 }
-

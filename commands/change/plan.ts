@@ -3,7 +3,16 @@ import { showEstimate, showNumber, showVolume } from "../../src/core/quantity/sh
 import { as, type Fraction } from "../../src/core/quantity/units.ts";
 import { waterChangeForTarget } from "../../src/core/water/water-change-for-target.ts";
 import { answerReply, askFor, defineCommand, optional, quantity } from "../../src/kit/index.ts";
-import { commonUnit, level, NONE, supplyOf, supplyOptions, systemOf, systemOptions, WHICH_VOLUME } from "./shared.ts";
+import {
+  commonUnit,
+  level,
+  NONE,
+  supplyOf,
+  supplyOptions,
+  systemOf,
+  systemOptions,
+  WHICH_VOLUME,
+} from "./shared.ts";
 
 const TITLE = "Water changes to reach a target";
 const USUAL_SHARE = exactly(as<Fraction>(0.3));
@@ -19,10 +28,14 @@ export default defineCommand({
     ...systemOptions,
     ...supplyOptions,
   },
-  examples: ["/change plan now:80 mg/L target:20 mg/L volume:2700 L", "/change plan now:80 mg/L target:20 mg/L source:5 mg/L each:25 % tank:Lagoon"],
+  examples: [
+    "/change plan now:80 mg/L target:20 mg/L volume:2700 L",
+    "/change plan now:80 mg/L target:20 mg/L source:5 mg/L each:25 % tank:Lagoon",
+  ],
   run(input, context) {
     const system = systemOf(input, context);
-    if (system === undefined) return askFor(context, WHICH_VOLUME.option, { title: TITLE, text: WHICH_VOLUME.text });
+    if (system === undefined)
+      return askFor(context, WHICH_VOLUME.option, { title: TITLE, text: WHICH_VOLUME.text });
     const unit = commonUnit(input.now, input.target, input.source);
     const each = input.each ?? USUAL_SHARE;
     const answer = waterChangeForTarget({
@@ -33,14 +46,18 @@ export default defineCommand({
       unit,
       fractionEach: each,
     });
-    const supply = answer.kind === "answer" ? supplyOf(answer.value.eachL, input) : { lines: [], cautions: [] };
+    const supply =
+      answer.kind === "answer" ? supplyOf(answer.value.eachL, input) : { lines: [], cautions: [] };
     return answerReply(answer, context, {
       title: `${system.tank === undefined ? "" : `${system.tank.name}: `}${showEstimate(input.now.estimate, unit)} down to ${showEstimate(input.target.estimate, unit)}`,
-      headline: (it) => `${showEstimate(it.times, "changes", { significant: 2 })} of ${showVolume(it.eachL, system.typedUnit)}`,
+      headline: (it) =>
+        `${showEstimate(it.times, "changes", { significant: 2 })} of ${showVolume(it.eachL, system.typedUnit)}`,
       body: (it) => [
         `That is ${showNumber(each.best * 100, 3)} % each time, ${showVolume(it.stepsTotalL, system.typedUnit)} in all.`,
         `In one go it would be ${showVolume(it.singleL, system.typedUnit)} (${showNumber(it.singleFraction.best * 100, 3)} %); slowly, in and out at once, ${showVolume(it.continuousL, system.typedUnit)}.`,
-        ...(input.source === undefined ? ["The new water is taken to hold none of it: say source: if yours does."] : []),
+        ...(input.source === undefined
+          ? ["The new water is taken to hold none of it: say source: if yours does."]
+          : []),
         ...supply.lines,
       ],
       taken: system.taken,

@@ -4,15 +4,24 @@ import { as, type Days } from "../../src/core/quantity/units.ts";
 import type { LevelPerDay } from "../../src/core/water/water-change-steady-state.ts";
 import { waterChangeSteadyState } from "../../src/core/water/water-change-steady-state.ts";
 import { waterChangeToHold } from "../../src/core/water/water-change-to-hold.ts";
-import { answerReply, askFor, type Context, defineCommand, optional, type Outcome, quantity } from "../../src/kit/index.ts";
+import {
+  answerReply,
+  askFor,
+  type Context,
+  capitalised,
+  defineCommand,
+  type Outcome,
+  optional,
+  quantity,
+} from "../../src/kit/index.ts";
 import {
   changeSize,
   commonUnit,
   type LevelEntry,
   level,
   NONE,
-  showSize,
   type System,
+  showSize,
   supplyOf,
   supplyOptions,
   systemOf,
@@ -41,7 +50,8 @@ export default defineCommand({
   ],
   run(input, context): Outcome {
     const system = systemOf(input, context);
-    if (system === undefined) return askFor(context, WHICH_VOLUME.option, { title: TITLE, text: WHICH_VOLUME.text });
+    if (system === undefined)
+      return askFor(context, WHICH_VOLUME.option, { title: TITLE, text: WHICH_VOLUME.text });
     const { size, ceiling } = input;
     const unit = commonUnit(input.rise, ceiling, input.source, input.now);
     const shared = {
@@ -71,7 +81,12 @@ export default defineCommand({
         columns: ["change", "day", "before", "after"],
         rows: it.course
           .slice(0, 8)
-          .map((turn) => [String(turn.change), showNumber(turn.day, 3), showNumber(turn.before, 3), showNumber(turn.after, 3)]),
+          .map((turn) => [
+            String(turn.change),
+            showNumber(turn.day, 3),
+            showNumber(turn.before, 3),
+            showNumber(turn.after, 3),
+          ]),
       }),
       taken: system.taken,
       cautions: system.cautions,
@@ -87,12 +102,17 @@ function hold(
   context: Context,
 ): Outcome {
   const answer = waterChangeToHold({ ...shared, ceiling: ceiling.estimate });
-  const supply = answer.kind === "answer" ? supplyOf(answer.value.litres, input) : { lines: [], cautions: [] };
+  const supply =
+    answer.kind === "answer" ? supplyOf(answer.value.litres, input) : { lines: [], cautions: [] };
   return answerReply(answer, context, {
-    title: `${nameOf(system)}never above ${showEstimate(ceiling.estimate, shared.unit)}`,
+    title: capitalised(`${nameOf(system)}never above ${showEstimate(ceiling.estimate, shared.unit)}`),
     headline: (it) => `Change ${showVolume(it.litres, system.typedUnit)} each time`,
     body: (it) => [
-      `That is ${showEstimate(mapEstimate(it.fraction, (share) => share * 100), "%", { significant: 3 })} every ${showEstimate(shared.everyDays, "days")}; after each change it stands at ${showEstimate(it.after, shared.unit, { significant: 3 })}.`,
+      `That is ${showEstimate(
+        mapEstimate(it.fraction, (share) => share * 100),
+        "%",
+        { significant: 3 },
+      )} every ${showEstimate(shared.everyDays, "days")}; after each change it stands at ${showEstimate(it.after, shared.unit, { significant: 3 })}.`,
       ...supply.lines,
     ],
     taken: system.taken,

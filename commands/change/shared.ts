@@ -9,7 +9,18 @@ import type { Caution } from "../../src/core/result.ts";
 import type { ChangeSize } from "../../src/core/water/change-size.ts";
 import type { Level } from "../../src/core/water/dilution.ts";
 import { waterChangeSupply } from "../../src/core/water/water-change-supply.ts";
-import { type Context, type Option, optional, quantity, quoted, reading, type TakenFigure, tankOption, tankInMind, UserError } from "../../src/kit/index.ts";
+import {
+  type Context,
+  type Option,
+  optional,
+  quantity,
+  quoted,
+  reading,
+  type TakenFigure,
+  tankInMind,
+  tankOption,
+  UserError,
+} from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
 import type { Tank } from "../../src/records/tank.ts";
 
@@ -33,11 +44,18 @@ export function level(description: string, example: string): Option<LevelEntry, 
     const [, number = text, unit = ""] = UNIT_WORDS.exec(text) ?? [];
     const read = readPlainNumber(number, habits);
     if (read.kind === "ask")
-      return { ...read, choices: read.choices.map((each) => ({ ...each, text: `${each.text} ${unit}`.trim() })) };
+      return {
+        ...read,
+        choices: read.choices.map((each) => ({ ...each, text: `${each.text} ${unit}`.trim() })),
+      };
     if (read.kind === "unreadable")
-      return { kind: "unreadable", message: `${quoted(text)} is not a value I can read. Try ${quoted(example)}.` };
+      return {
+        kind: "unreadable",
+        message: `${quoted(text)} is not a value I can read. Try ${quoted(example)}.`,
+      };
     const { best, low, high } = read.value.estimate;
-    if (low < 0) return { kind: "unreadable", message: `${quoted(text)} is below nothing. Try ${quoted(example)}.` };
+    if (low < 0)
+      return { kind: "unreadable", message: `${quoted(text)} is below nothing. Try ${quoted(example)}.` };
     const estimate = { best: as<Level>(best), low: as<Level>(low), high: as<Level>(high) };
     return { kind: "read", value: { estimate, unit }, readAs: showEstimate(estimate, unit) };
   });
@@ -45,9 +63,14 @@ export function level(description: string, example: string): Option<LevelEntry, 
 
 /** The unit that all levels of one sum share. Throws: UserError when two were typed in different ones. */
 export function commonUnit(...levels: readonly (LevelEntry | undefined)[]): string {
-  const units = [...new Set(levels.flatMap((each) => (each === undefined || each.unit === "" ? [] : [each.unit])))];
+  const units = [
+    ...new Set(levels.flatMap((each) => (each === undefined || each.unit === "" ? [] : [each.unit]))),
+  ];
   if (new Set(units.map((unit) => unit.toLowerCase().replace(/\s/g, "").replace("mg/l", "ppm"))).size > 1)
-    throw new UserError("bad-input", `Two units are mixed here: ${units.map((unit) => quoted(unit)).join(" and ")}. Give all values in one.`);
+    throw new UserError(
+      "bad-input",
+      `Two units are mixed here: ${units.map((unit) => quoted(unit)).join(" and ")}. Give all values in one.`,
+    );
   return units[0] ?? "";
 }
 
@@ -94,12 +117,21 @@ export interface System {
 
 /** The system's water: as typed, else the tank's; undefined when neither is known. */
 export function systemOf(
-  input: { readonly volume?: { readonly estimate: Estimate<Litres>; readonly typedUnit: string } | undefined; readonly tank?: Tank | undefined },
+  input: {
+    readonly volume?: { readonly estimate: Estimate<Litres>; readonly typedUnit: string } | undefined;
+    readonly tank?: Tank | undefined;
+  },
   context: Context,
 ): System | undefined {
   const tank = tankInMind(input.tank, input.volume, context);
   if (input.volume !== undefined)
-    return { volume: input.volume.estimate, typedUnit: input.volume.typedUnit, tank: input.tank, taken: [], cautions: [] };
+    return {
+      volume: input.volume.estimate,
+      typedUnit: input.volume.typedUnit,
+      tank: input.tank,
+      taken: [],
+      cautions: [],
+    };
   if (tank === undefined) return undefined;
   const { estimate, taken, cautions } = tankVolume(tank, context);
   return { volume: estimate, typedUnit: "L", tank, taken: [taken], cautions };
@@ -123,15 +155,23 @@ export function supplyOf(
   const { pumpMinutes, makingDays } = answer.value;
   return {
     lines: [
-      ...(pumpMinutes === undefined ? [] : [`Pumping it takes ${showEstimate(pumpMinutes, "minutes", { significant: 2 })} each way.`]),
-      ...(makingDays === undefined ? [] : [`Making that much purified water takes ${showEstimate(makingDays, "days", { significant: 2 })}.`]),
+      ...(pumpMinutes === undefined
+        ? []
+        : [`Pumping it takes ${showEstimate(pumpMinutes, "minutes", { significant: 2 })} each way.`]),
+      ...(makingDays === undefined
+        ? []
+        : [`Making that much purified water takes ${showEstimate(makingDays, "days", { significant: 2 })}.`]),
     ],
     cautions: answer.cautions,
   };
 }
 
 function perDay({ best, low, high }: Estimate<LitresPerHour>): Estimate<LitresPerDay> {
-  return { best: as<LitresPerDay>(best * 24), low: as<LitresPerDay>(low * 24), high: as<LitresPerDay>(high * 24) };
+  return {
+    best: as<LitresPerDay>(best * 24),
+    low: as<LitresPerDay>(low * 24),
+    high: as<LitresPerDay>(high * 24),
+  };
 }
 
 /** Water with none of it in. */

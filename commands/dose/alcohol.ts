@@ -23,7 +23,8 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: `${showPour(volume.estimate)} of ${showEstimate(target, "% alcohol by volume")}`,
-      headline: (it) => `${showPour(it.stockVolume)} of the ${showEstimate(stock, "%")} bottle, made up to ${showPour(it.finalVolume)}`,
+      headline: (it) =>
+        `${showPour(it.stockVolume)} of the ${showEstimate(stock, "%")} bottle, made up to ${showPour(it.finalVolume)}`,
       body: (it) => [
         "Alcohol and water shrink when they mix: fill to the mark, do not measure out the water.",
         `It holds ${showGrams(it.ethanol)} of ethanol; burnt up in the water, each millilitre takes ${showNumber(it.codPerLitre.best, 3)} mg of oxygen.`,

@@ -13,7 +13,10 @@ export default defineCommand({
     stock: optional(strength("How strong the stock is; undiluted if left out", "40 % v/v")),
     substance: optional(words("What it is, to check for hazards", "citric acid", 80)),
   },
-  examples: ["/dose dilute stock:40 % v/v target:10 % v/v volume:1 L", "/dose dilute target:1 part in 5 volume:500 mL"],
+  examples: [
+    "/dose dilute stock:40 % v/v target:10 % v/v volume:1 L",
+    "/dose dilute target:1 part in 5 volume:500 mL",
+  ],
   audience: "channel",
   run({ target, volume, stock, substance }, context) {
     if (stock === undefined && target.kind !== "parts")
@@ -30,7 +33,8 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: `${showPour(volume.estimate)} at ${showEstimate(target.value, target.kind === "parts" ? "of the whole" : target.kind)}`,
-      headline: (mix) => `${showPour(mix.stockVolume)} of ${substance ?? "stock"}, made up to ${showPour(mix.finalVolume)}`,
+      headline: (mix) =>
+        `${showPour(mix.stockVolume)} of ${substance ?? "stock"}, made up to ${showPour(mix.finalVolume)}`,
       body: (mix) => [
         "Pour the stock first, then fill to the mark: the volume is that of the finished mix.",
         `That takes about ${showPour(mix.topUpVolume)} on top; the stock is ${showNumber(mix.stockShare.best * 100, 3)} % of the whole.`,

@@ -22,7 +22,9 @@ export default defineCommand({
     return answerReply(answer, context, {
       title: `${showPour(daily.estimate)} a day in ${doses.best} doses`,
       headline: ({ secondsPerDose }) => `${showEstimate(secondsPerDose, "s", { significant: 3 })} per dose`,
-      body: ({ perDose }) => [`Each dose is ${showPour(perDose)}. Measure the pump's flow again every month: tubes tire.`],
+      body: ({ perDose }) => [
+        `Each dose is ${showPour(perDose)}. Measure the pump's flow again every month: tubes tire.`,
+      ],
     });
   },
 });

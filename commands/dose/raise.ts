@@ -8,8 +8,8 @@ import {
   defineCommand,
   optional,
   quantity,
-  tankOption,
   tankInMind,
+  tankOption,
   words,
 } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
@@ -22,7 +22,9 @@ export default defineCommand({
   summary: "Dose that raises a whole system by a chosen mg/L, split over days",
   options: {
     by: quantity.concentration("How far to raise it, e.g. 0.05 mg/L or 20 ppm", "0.05 mg/L"),
-    stock: optional(strength("How strong your stock is, e.g. 50 g in 1 L; a pure solid if left out", "50 g in 1 L")),
+    stock: optional(
+      strength("How strong your stock is, e.g. 50 g in 1 L; a pure solid if left out", "50 g in 1 L"),
+    ),
     purity: optional(quantity.fraction("Of a solid, when it is not pure", "97 %")),
     "per-day": optional(quantity.concentration("The most that one day may change", "20 mg/L")),
     doses: optional(quantity.count("Into how many doses a day is split", "4")),
@@ -32,13 +34,20 @@ export default defineCommand({
     substance: optional(words("What it is, to check for hazards", "calcium chloride", 80)),
     tank: optional(tankOption()),
   },
-  examples: ["/dose raise by:0.05 mg/L stock:50 g in 1 L volume:2700 L", "/dose raise by:60 mg/L per-day:20 mg/L tank:Lagoon"],
+  examples: [
+    "/dose raise by:0.05 mg/L stock:50 g in 1 L volume:2700 L",
+    "/dose raise by:60 mg/L per-day:20 mg/L tank:Lagoon",
+  ],
   run(input, context) {
     const tank = tankInMind(input.tank, input.volume, context);
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const systemVolume = input.volume?.estimate ?? water?.estimate;
     if (systemVolume === undefined)
-      return askFor(context, { name: "volume", example: "200 L" }, { title: TITLE, text: "How much water is in the system?" });
+      return askFor(
+        context,
+        { name: "volume", example: "200 L" },
+        { title: TITLE, text: "How much water is in the system?" },
+      );
     const source: DoseSource =
       input.stock === undefined
         ? { kind: "solid", purity: input.purity ?? exactly(as<Fraction>(1)) }
@@ -73,10 +82,18 @@ export default defineCommand({
           : `Over ${it.days} days, ${showEstimate(it.changePerDay, "mg/L")} each.`,
         ...(it.massPerDay !== undefined && it.days > 1 ? [`Each day ${showGrams(it.massPerDay)}.`] : []),
         ...(it.stockPerDay !== undefined && it.days > 1 ? [`Each day ${showPour(it.stockPerDay)}.`] : []),
-        ...(it.dosesPerDay > 1 && it.massPerDose !== undefined ? [`Each dose ${showGrams(it.massPerDose)}.`] : []),
-        ...(it.dosesPerDay > 1 && it.stockPerDose !== undefined ? [`Each dose ${showPour(it.stockPerDose)}.`] : []),
-        ...(it.pumpSecondsPerDose === undefined ? [] : [`The pump runs ${showEstimate(it.pumpSecondsPerDose, "s", { significant: 3 })} per dose.`]),
-        ...(it.reservoirLasts === undefined ? [] : [`The reservoir lasts ${showEstimate(it.reservoirLasts, "days", { significant: 2 })}.`]),
+        ...(it.dosesPerDay > 1 && it.massPerDose !== undefined
+          ? [`Each dose ${showGrams(it.massPerDose)}.`]
+          : []),
+        ...(it.dosesPerDay > 1 && it.stockPerDose !== undefined
+          ? [`Each dose ${showPour(it.stockPerDose)}.`]
+          : []),
+        ...(it.pumpSecondsPerDose === undefined
+          ? []
+          : [`The pump runs ${showEstimate(it.pumpSecondsPerDose, "s", { significant: 3 })} per dose.`]),
+        ...(it.reservoirLasts === undefined
+          ? []
+          : [`The reservoir lasts ${showEstimate(it.reservoirLasts, "days", { significant: 2 })}.`]),
       ],
       taken: water === undefined ? [] : [water.taken],
       cautions: water?.cautions ?? [],

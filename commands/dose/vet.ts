@@ -4,11 +4,11 @@ import {
   answerReply,
   askFor,
   defineCommand,
-  optional,
   type Outcome,
+  optional,
   quantity,
-  tankOption,
   tankInMind,
+  tankOption,
   words,
 } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
@@ -33,7 +33,11 @@ export default defineCommand({
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const netVolume = input.volume?.estimate ?? water?.estimate;
     if (netVolume === undefined)
-      return askFor(context, { name: "volume", example: "200 L" }, { title: TITLE, text: "How much water, net, shall be treated?" });
+      return askFor(
+        context,
+        { name: "volume", example: "200 L" },
+        { title: TITLE, text: "How much water, net, shall be treated?" },
+      );
     if (answers["wrote"] === undefined)
       return {
         ...confirmation("Did a vet write this dose, for these animals?"),
@@ -56,13 +60,22 @@ export default defineCommand({
       `net volume: ${showVolume(netVolume)}${water === undefined ? "" : ` (${water.taken.from})`}`,
     ];
     const digest = figures.join("; ");
+    if (answers["figures"] === "stop")
+      return {
+        kind: "reply",
+        ok: false,
+        title: TITLE,
+        body: ["Stopped: nothing was worked out. Put the figure right and ask again."],
+        cautions: [],
+        audience: context.audience,
+      };
     if (answer.kind === "answer" && answers["figures"] !== digest)
       return {
         ...confirmation("Read each figure against the vet's note and the label. Are all of them right?"),
         body: figures,
         choices: [
           { label: "Yes, every figure", settle: { answers: { figures: digest } }, tone: "go" },
-          { label: "No, stop", settle: { answers: { wrote: "no" } }, tone: "stop" },
+          { label: "No, stop", settle: { answers: { figures: "stop" } }, tone: "stop" },
         ],
       };
     return answerReply(answer, context, {
@@ -85,7 +98,12 @@ function confirmation(text: string) {
     title: TITLE,
     text,
     body: [],
-    cautions: [{ level: "danger", text: "Medicine for animals is a vet's decision. Without a vet's written dose, nothing goes in." }],
+    cautions: [
+      {
+        level: "danger",
+        text: "Medicine for animals is a vet's decision. Without a vet's written dose, nothing goes in.",
+      },
+    ],
     audience: "asker",
   } as const;
 }

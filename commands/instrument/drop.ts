@@ -7,7 +7,17 @@ export default defineCommand({
   examples: ["/instrument drop name:nitrate chart"],
   run({ name }, { records, member, audience }): Reply {
     if (!records.instruments.drop(member.id, name))
-      throw new UserError("not-found", `You have no instrument called “${name}”. /instrument list shows yours.`);
-    return { kind: "reply", ok: true, title: `${name}: forgotten`, body: ["Readings made with it stay."], cautions: [], audience };
+      throw new UserError(
+        "not-found",
+        `You have no instrument called “${name}”. /instrument list shows yours.`,
+      );
+    return {
+      kind: "reply",
+      ok: true,
+      title: `${name}: forgotten`,
+      body: ["Readings made with it stay."],
+      cautions: [],
+      audience,
+    };
   },
 });

@@ -1,3 +1,4 @@
+import { sayGravityScale } from "../../src/kit/gravity-scales.ts";
 import { counted, defineCommand, type Reply } from "../../src/kit/index.ts";
 
 export default defineCommand({
@@ -16,12 +17,13 @@ export default defineCommand({
         ? {}
         : {
             table: {
-              columns: ["name", "measures", "steps", "plus or minus"],
-              rows: own.map(({ name, parameter, steps, error }) => [
+              columns: ["name", "measures", "steps", "plus or minus", "scale"],
+              rows: own.map(({ name, parameter, steps, error, gravity }) => [
                 name,
                 parameter,
                 steps.join(" "),
                 error === undefined ? "" : String(error),
+                gravity === undefined ? "" : sayGravityScale(gravity),
               ]),
             },
           }),

@@ -1,7 +1,7 @@
 import type { EventEntry, LogEntry, ReadingEntry } from "../../src/core/log/entry.ts";
 import type { Habits } from "../../src/core/quantity/read.ts";
-import { type Context, listed, UserError } from "../../src/kit/index.ts";
 import type { ReadContext } from "../../src/kit/context.ts";
+import { type Context, listed, UserError } from "../../src/kit/index.ts";
 import type { Instrument, NewEvent, NewReading } from "../../src/records/log.ts";
 
 /** Habits for reading a line: those of the instrument named beside it go first. */
@@ -39,11 +39,7 @@ function isCalled({ name }: Instrument, word: string): boolean {
 }
 
 /** A reading ready to be kept; what was typed stays beside the value. */
-export function newReading(
-  entry: ReadingEntry,
-  at: string,
-  instrument: string | undefined,
-): NewReading {
+export function newReading(entry: ReadingEntry, at: string, instrument: string | undefined): NewReading {
   const { best, low, high } = entry.estimate;
   return {
     parameter: entry.parameter,

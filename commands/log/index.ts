@@ -40,12 +40,21 @@ export default defineCommand({
   name: "log",
   summary: "Log readings and events of a tank in one line",
   options: {
-    line: reading("E.g. no3 20, temp 25.5, wc 30 %, fed 280 g prawn", "sg 1.0255 temp 25.5 alk 7.4", readLine),
+    line: reading(
+      "E.g. no3 20, temp 25.5, wc 30 %, fed 280 g prawn",
+      "sg 1.0255 temp 25.5 alk 7.4",
+      readLine,
+    ),
     when: optional(whenOption()),
-    with: optional(words("The test kit or meter used, as named with /instrument add", "glass hydrometer", 40)),
+    with: optional(
+      words("The test kit or meter used, as named with /instrument add", "glass hydrometer", 40),
+    ),
     tank: optional(tankOption()),
   },
-  examples: ["/log line:sg 1.0255 temp 25.5 alk 7.4", "/log line:no3 20, wc 30 % when:yesterday 9pm tank:Lagoon"],
+  examples: [
+    "/log line:sg 1.0255 temp 25.5 alk 7.4",
+    "/log line:no3 20, wc 30 % when:yesterday 9pm tank:Lagoon",
+  ],
   run(input, context): Outcome {
     const tank = ownTank(input.tank, context);
     const { records, member, now, audience } = context;
@@ -68,7 +77,9 @@ export default defineCommand({
       ok: true,
       title: `${tank.name}: logged`,
       headline: entries.map(({ readAs }) => readAs).join("; "),
-      body: [`At: ${sayWhen(at, member, now)}. /undo takes it back.`],
+      body: [
+        `At: ${sayWhen(at, member, now)}. /undo${tank.isDefault ? "" : ` tank:${tank.name}`} takes it back.`,
+      ],
       cautions: [],
       audience,
     };

@@ -12,12 +12,16 @@ const LOOKED_AT = 10;
 /** Events searched for water changes since the last reading. */
 const EVENTS_LOOKED_AT = 100;
 
-/** Asks about the first reading that looks like a slip, unless the member has settled it already. */
+/**
+ * Asks about the first reading that looks like a slip, unless the member has settled it already. The
+ * reading that is being replaced, if any, says nothing about what is likely.
+ */
 export function settleSlips(
   entries: readonly LogEntry[],
   tank: Tank,
   at: string,
   context: Context,
+  replacedId?: number,
 ): { readonly kind: "settled"; readonly entries: readonly LogEntry[] } | Question {
   const settled: LogEntry[] = [];
   for (const [index, entry] of entries.entries()) {
@@ -27,7 +31,7 @@ export function settleSlips(
     }
     const answer = context.request.answers[answerName(index, entry)];
     if (answer === undefined) {
-      const question = slipQuestion(entry, index, tank, at, context);
+      const question = slipQuestion(entry, index, tank, at, context, replacedId);
       if (question !== undefined) return question;
       settled.push(entry);
     } else settled.push(answer === "keep" ? entry : corrected(entry, Number(answer)));
@@ -46,18 +50,25 @@ function slipQuestion(
   tank: Tank,
   at: string,
   context: Context,
+  replacedId: number | undefined,
 ): Question | undefined {
   const { records, member } = context;
   const recentOf = (tankId: number): readonly PastValue[] =>
     records.log
       .readings(member.id, tankId, entry.parameter, LOOKED_AT)
+      .filter(({ id }) => id !== replacedId)
       .map((reading) => ({ value: reading.best, at: reading.at }));
   const recent = recentOf(tank.id);
   const slip = looksLikeSlip(
-    { parameter: entry.parameter, value: entry.estimate.best, at, replacedSince: changedSince(recent[0]?.at, tank, context) },
+    {
+      parameter: entry.parameter,
+      value: entry.estimate.best,
+      at,
+      replacedSince: changedSince(recent[0]?.at, tank, context),
+    },
     recent,
-    records.tanks
-      .own(member.id)
+    // A reading that is corrected stays with its tank.
+    (replacedId === undefined ? records.tanks.own(member.id) : [])
       .filter(({ id }) => id !== tank.id)
       .map(({ id, name }) => ({ name, recent: recentOf(id) })),
   );
@@ -91,7 +102,10 @@ function changedSince(since: string | undefined, tank: Tank, { records, member }
     records.log
       .recent(member.id, tank.id, EVENTS_LOOKED_AT)
       .flatMap((line) =>
-        line.kind === "event" && line.event.event === "water change" && line.event.unit === "fraction" && line.event.at >= since
+        line.kind === "event" &&
+        line.event.event === "water change" &&
+        line.event.unit === "fraction" &&
+        line.event.at >= since
           ? [line.event.amount ?? 0]
           : [],
       ),

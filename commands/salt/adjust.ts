@@ -9,8 +9,8 @@ import {
   fills,
   optional,
   quantity,
-  tankOption,
   tankInMind,
+  tankOption,
 } from "../../src/kit/index.ts";
 import { tankSalinity, tankVolume } from "../../src/kit/tank-figures.ts";
 import { knownYield, mixingTemperature, showSalt, takenOf } from "./shared.ts";
@@ -25,7 +25,9 @@ export default defineCommand({
     to: quantity.salinity("The salinity you want", "35 ppt"),
     from: optional(quantity.salinity("The salinity now; your last logged reading if left out", "33 ppt")),
     by: optional(choice("With what: a salt mix, saltier water, exchanging water, or fresh water", MEANS)),
-    water: optional(quantity.salinity("Salinity of the water you put in, for saltier water or an exchange", "45 ppt")),
+    water: optional(
+      quantity.salinity("Salinity of the water you put in, for saltier water or an exchange", "45 ppt"),
+    ),
     volume: optional(quantity.volume("Net water of the system; your tank's if left out", "2300 L")),
     temperature: optional(quantity.temperature("Of the water; your tank's if left out")),
     "per-day": optional(quantity.salinity("The most it may move in a day", "0.5 ppt")),
@@ -40,7 +42,11 @@ export default defineCommand({
     const kept = input.from === undefined && tank !== undefined ? tankSalinity(tank, context) : undefined;
     const now = input.from?.salinity ?? kept?.estimate;
     if (now === undefined)
-      return askFor(context, { name: "from", example: "33 ppt" }, { title: TITLE, text: "What is the salinity now?" });
+      return askFor(
+        context,
+        { name: "from", example: "33 ppt" },
+        { title: TITLE, text: "What is the salinity now?" },
+      );
     const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
     const volume = input.volume?.estimate ?? water?.estimate;
     if (volume === undefined)
@@ -58,8 +64,8 @@ export default defineCommand({
         {
           title: TITLE,
           text: `From ${showEstimate(now, "ppt")} to ${showEstimate(input.to.salinity, "ppt")}: with what?`,
-          choices: (isRise ? ["dry salt", "saltier water", "exchange"] : ["exchange", "fresh water"]).map((each) =>
-            fills(each, "by", each),
+          choices: (isRise ? ["dry salt", "saltier water", "exchange"] : ["exchange", "fresh water"]).map(
+            (each) => fills(each, "by", each),
           ),
         },
       );
@@ -96,13 +102,20 @@ export default defineCommand({
             ? `Exchange ${showVolume(it.addL, typedUnit)}`
             : `Add ${showVolume(it.addL, typedUnit)}`,
       body: (it) => [
-        ...(by === "exchange" ? [] : [`The system then holds ${showVolume(it.resultingVolumeL, typedUnit)}: make room first.`]),
+        ...(by === "exchange" || by === "dry salt"
+          ? []
+          : [`The system then holds ${showVolume(it.resultingVolumeL, typedUnit)}: make room first.`]),
         it.schedule.length > 1
-          ? `Over ${it.schedule.length} days, at most ${showNumber(it.pace.capPerDay, 2)} ppt a day:`
+          ? `Over ${it.schedule.length} days, at most ${showNumber(it.pace.capPerDay, 2)} ppt a day.`
           : "Small enough for one day.",
       ],
       table: (it) => ({
-        columns: ["day", "from", "to", by === "dry salt" ? "salt, kg" : by === "exchange" ? "exchange, L" : "add, L"],
+        columns: [
+          "day",
+          "from",
+          "to",
+          by === "dry salt" ? "salt, kg" : by === "exchange" ? "exchange, L" : "add, L",
+        ],
         rows: it.schedule
           .slice(0, 14)
           .map((day) => [

@@ -11,7 +11,10 @@ export default defineCommand({
     volume: quantity.volume("In how much water, e.g. 110 L", "110 L"),
     read: quantity.salinity("What you then measured, e.g. 33.5 ppt", "33.5 ppt"),
     measured: optional(
-      choice("What the volume is: the finished salt water, or the fresh water put in", ["fresh water", "finished water"]),
+      choice("What the volume is: the finished salt water, or the fresh water put in", [
+        "fresh water",
+        "finished water",
+      ]),
     ),
     temperature: optional(quantity.temperature("Of the water when measured", "25 °C")),
     product: optional(words("Your own word for this salt mix, to keep several apart", "blue bag", 40)),
@@ -35,7 +38,8 @@ export default defineCommand({
       });
     return answerReply(answer, context, {
       title: `What “${name}” gives`,
-      headline: ({ yieldFactor }) => `${showEstimate(yieldFactor, "g of salt per g of mix", { significant: 3 })}`,
+      headline: ({ yieldFactor }) =>
+        `${showEstimate(yieldFactor, "g of salt per g of mix", { significant: 3 })}`,
       body: ({ deliveredKg }) => [
         `Of ${showSalt(input.used.estimate, input.volume.typedUnit)} put in, ${showSalt(deliveredKg, input.volume.typedUnit)} was salt; the rest is water bound in the crystals and damp.`,
         `Taken as ${kind === "water" ? "fresh water measured before the salt went in" : "the finished salt water"}. /salt mix uses this figure from now on.`,

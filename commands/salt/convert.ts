@@ -8,16 +8,23 @@ export default defineCommand({
   summary: "One salinity on every scale: ppt, g/L, specific gravity, mS/cm",
   options: {
     salinity: quantity.salinity("E.g. 35 ppt, 1.026 SG 25/25 or 53 mS/cm at 25 °C"),
-    temperature: optional(quantity.temperature("Of the water, for g/L, density and conductivity as measured")),
+    temperature: optional(
+      quantity.temperature("Of the water, for g/L, density and conductivity as measured"),
+    ),
   },
-  examples: ["/salt convert salinity:1.026 SG 25/25", "/salt convert salinity:53 mS/cm at 25 °C temperature:26 °C"],
+  examples: [
+    "/salt convert salinity:1.026 SG 25/25",
+    "/salt convert salinity:53 mS/cm at 25 °C temperature:26 °C",
+  ],
   audience: "channel",
   run({ salinity, temperature }, context) {
     const water = mixingTemperature(temperature?.estimate, undefined, context);
     return answerReply(convertSalinity(salinity.salinity, water.estimate), context, {
       title: "The same water on every scale",
       headline: ({ practical }) => showEstimate(practical, "ppt"),
-      body: () => ["A specific gravity means nothing without its two temperatures: look for them on the instrument."],
+      body: () => [
+        "A specific gravity means nothing without its two temperatures: look for them on the instrument.",
+      ],
       table: (it) => ({
         columns: ["scale", "value"],
         rows: [

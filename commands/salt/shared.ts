@@ -31,7 +31,9 @@ export function knownYield(
 ): { readonly estimate: Estimate<YieldFactor>; readonly taken: readonly TakenFigure[] } | undefined {
   const products = records.saltProducts.of(member.id);
   const product =
-    named === undefined ? products[0] : products.find(({ name }) => name.toLowerCase() === named.toLowerCase());
+    named === undefined
+      ? products[0]
+      : products.find(({ name }) => name.toLowerCase() === named.toLowerCase());
   if (product === undefined) {
     if (named === undefined) return undefined;
     throw new UserError(
@@ -56,7 +58,9 @@ export function knownYield(
 /** Kilograms, and pounds beside them for those who measure in gallons; grams below one kilogram. */
 export function showSalt(kg: Estimate<Kilograms>, typedUnit: string): string {
   const metric = kg.high < 1 ? showIn(kg, "mass", "g") : showEstimate(kg, "kg", { significant: 3 });
-  return /gal|ft|in³/.test(typedUnit) ? `${metric}, which is ${showIn(kg, "mass", "lb", { significant: 3 })}` : metric;
+  return /gal|ft|in³/.test(typedUnit)
+    ? `${metric}, which is ${showIn(kg, "mass", "lb", { significant: 3 })}`
+    : metric;
 }
 
 export function takenOf(...all: readonly (Taken<number> | undefined)[]): readonly TakenFigure[] {

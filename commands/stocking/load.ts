@@ -1,7 +1,7 @@
+import { type LimitingFactor, stockingLoad } from "../../src/core/nitrogen/stocking-load.ts";
 import type { Estimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
-import { type LimitingFactor, stockingLoad } from "../../src/core/nitrogen/stocking-load.ts";
-import { answerReply, defineCommand, optional, type Outcome } from "../../src/kit/index.ts";
+import { answerReply, defineCommand, type Outcome, optional } from "../../src/kit/index.ts";
 import { livestock, situationOf, situationOptions, used } from "./shared.ts";
 
 const TITLE = "Stocking load";
@@ -30,7 +30,8 @@ export default defineCommand({
     if ("kind" in ready) return ready;
     const { situation, tank, taken, cautions } = ready;
     return answerReply(stockingLoad(situation), context, {
-      title: tank === undefined || input.volume !== undefined ? TITLE : `${tank.name}: ${TITLE.toLowerCase()}`,
+      title:
+        tank === undefined || input.volume !== undefined ? TITLE : `${tank.name}: ${TITLE.toLowerCase()}`,
       headline: (load) => {
         const [first] = load.uses;
         return first === undefined || load.limiting === "nothing known about the filter"
@@ -41,7 +42,9 @@ export default defineCommand({
         `Food brings ${grams(load.feedNGPerDay)} of nitrogen a day; ${grams(load.tanGPerDay)} of it comes out as ammonia (as N), ${showEstimate(load.peakTimesAverage, "", { significant: 2 })} times that rate after a meal.`,
         `If nothing took it out, ammonia would rise ${showEstimate(load.dailyRiseMgPerL, "mg/L N", { significant: 2 })} in a day.`,
         `Nitrate climbs ${showEstimate(load.nitratePerWeekMgPerL, "mg/L", { significant: 2 })} a week${load.steadyNitrateMgPerL === undefined ? "" : ` and settles at ${showEstimate(load.steadyNitrateMgPerL, "mg/L", { significant: 2 })} before each change`}.`,
-        ...(load.limiting === "nothing known about the filter" ? [`The filter is ${FACTOR[load.limiting]}.`] : []),
+        ...(load.limiting === "nothing known about the filter"
+          ? [`The filter is ${FACTOR[load.limiting]}.`]
+          : []),
       ],
       table: (load) => ({
         columns: ["what", "a day"],
@@ -69,6 +72,10 @@ export default defineCommand({
 
 function grams(estimate: Estimate): string {
   return estimate.best >= 1000
-    ? showEstimate({ best: estimate.best / 1000, low: estimate.low / 1000, high: estimate.high / 1000 }, "kg", { significant: 2 })
+    ? showEstimate(
+        { best: estimate.best / 1000, low: estimate.low / 1000, high: estimate.high / 1000 },
+        "kg",
+        { significant: 2 },
+      )
     : showEstimate(estimate, "g", { significant: 2 });
 }

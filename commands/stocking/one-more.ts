@@ -1,6 +1,6 @@
 import { type Added, oneMoreAnimal } from "../../src/core/nitrogen/one-more-animal.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
-import { answerReply, defineCommand, optional, type Outcome, UserError } from "../../src/kit/index.ts";
+import { answerReply, defineCommand, type Outcome, optional, UserError } from "../../src/kit/index.ts";
 import { livestock, situationOf, situationOptions, used } from "./shared.ts";
 
 const TITLE = "One more animal";
@@ -34,7 +34,9 @@ export default defineCommand({
         columns: ["it adds", "now", ...(grown === undefined ? [] : ["when grown"])],
         rows: ROWS.map(([name, unit, pick]) => [
           name,
-          ...[now, ...(grown === undefined ? [] : [grown])].map((each) => showEstimate(pick(each), unit, { significant: 2 })),
+          ...[now, ...(grown === undefined ? [] : [grown])].map((each) =>
+            showEstimate(pick(each), unit, { significant: 2 }),
+          ),
         ]),
       }),
       taken,

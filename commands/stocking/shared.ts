@@ -1,8 +1,3 @@
-import { isRead, type Read } from "../../src/core/quantity/read.ts";
-import { type Estimate, exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
-import { readFlow } from "../../src/core/quantity/flow.ts";
-import { showEstimate } from "../../src/core/quantity/show.ts";
-import { as, type Days, type LitresPerHour } from "../../src/core/quantity/units.ts";
 import type { MgNPerL } from "../../src/core/nitrogen/nitrogen-units.ts";
 import { readFood } from "../../src/core/nitrogen/read-food.ts";
 import { readLivestock } from "../../src/core/nitrogen/read-livestock.ts";
@@ -14,20 +9,25 @@ import type {
   InstalledMedia,
   StockingSituation,
 } from "../../src/core/nitrogen/stocking-input.ts";
+import { type Estimate, exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
+import { readFlow } from "../../src/core/quantity/flow.ts";
+import { isRead, type Read } from "../../src/core/quantity/read.ts";
+import { showEstimate } from "../../src/core/quantity/show.ts";
+import { as, type Days, type LitresPerHour } from "../../src/core/quantity/units.ts";
 import type { Caution } from "../../src/core/result.ts";
 import {
   askFor,
-  choice,
   type Context,
+  choice,
   type InputOf,
   type Option,
   optional,
-  quantity,
   type Question,
+  quantity,
   reading,
   type TakenFigure,
-  tankOption,
   tankInMind,
+  tankOption,
 } from "../../src/kit/index.ts";
 import { tankSalinity, tankTemperature, tankVolume } from "../../src/kit/tank-figures.ts";
 import type { Tank } from "../../src/records/tank.ts";
@@ -88,21 +88,38 @@ export function situationOf(input: SituationInput, context: Context, title: stri
   const water = input.volume === undefined && tank !== undefined ? tankVolume(tank, context) : undefined;
   const volumeL = input.volume?.estimate ?? water?.estimate;
   if (volumeL === undefined)
-    return askFor(context, { name: "volume", example: "2300 L" }, { title, text: "How much water is in the system?" });
-  const keptSalinity = input.salinity === undefined && tank !== undefined ? tankSalinity(tank, context) : undefined;
+    return askFor(
+      context,
+      { name: "volume", example: "2300 L" },
+      { title, text: "How much water is in the system?" },
+    );
+  const keptSalinity =
+    input.salinity === undefined && tank !== undefined ? tankSalinity(tank, context) : undefined;
   const salinity = input.salinity?.salinity ?? keptSalinity?.estimate;
   if (salinity === undefined)
-    return askFor(context, { name: "salinity", example: "34 ppt" }, { title, text: "How salty is the water? (0 ppt for fresh)" });
-  const keptHeat = input.temperature === undefined && tank !== undefined ? tankTemperature(tank, context) : undefined;
+    return askFor(
+      context,
+      { name: "salinity", example: "34 ppt" },
+      { title, text: "How salty is the water? (0 ppt for fresh)" },
+    );
+  const keptHeat =
+    input.temperature === undefined && tank !== undefined ? tankTemperature(tank, context) : undefined;
   const temperatureC = input.temperature?.estimate ?? keptHeat?.estimate;
   if (temperatureC === undefined)
-    return askFor(context, { name: "temperature", example: "26 °C" }, { title, text: "How warm is the water?" });
+    return askFor(
+      context,
+      { name: "temperature", example: "26 °C" },
+      { title, text: "How warm is the water?" },
+    );
   for (const each of [water, keptSalinity, keptHeat]) if (each !== undefined) taken.push(each.taken);
-  const animals = noted(input.livestock, "animals", tank?.notes.livestock, (text) => readLivestock(text, habits));
+  const animals = noted(input.livestock, "animals", tank?.notes.livestock, (text) =>
+    readLivestock(text, habits),
+  );
   const foods = noted(input.food, "food", tank?.notes.food, (text) => readFood(text, habits));
   const beds = noted(input.media, "filter media", tank?.notes.media, (text) => readMedia(text, habits));
   const flow: Estimate<LitresPerHour> | undefined =
-    input.flow?.estimate ?? noted(undefined, "flow", tank?.notes.flow, (text) => readFlow(text, habits))?.estimate;
+    input.flow?.estimate ??
+    noted(undefined, "flow", tank?.notes.flow, (text) => readFlow(text, habits))?.estimate;
   const growth: Growth = input.growth ?? "not said";
   return {
     tank,
@@ -134,5 +151,9 @@ export function situationOf(input: SituationInput, context: Context, title: stri
 export function used(share: Estimate): string {
   return share.best > 1
     ? `needs ${showEstimate(share, "", { significant: 2 }).trim()} times what there is`
-    : `${showEstimate(mapEstimate(share, (each) => each * 100), "%", { significant: 2 })} used`;
+    : `${showEstimate(
+        mapEstimate(share, (each) => each * 100),
+        "%",
+        { significant: 2 },
+      )} used`;
 }

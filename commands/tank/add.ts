@@ -7,7 +7,9 @@ export default defineCommand({
   options: {
     name: tankName("What you call it"),
     kind: choice("Its water", ["marine", "brackish", "fresh"]),
-    containers: containers("Every container: display, filter boxes, algae tank; sizes or litres, level, rock, sand"),
+    containers: containers(
+      "Every container: display, filter boxes, algae tank; sizes or litres, level, rock, sand",
+    ),
   },
   examples: [
     "/tank add name:Lagoon kind:marine containers:display 240x100x70 cm inside, level 62 cm, rock 180 kg, sand 60 kg; settling box 150 L measured; 4 x drum 110 L label; algae tank 100x60x50 cm inside, level 38 cm",

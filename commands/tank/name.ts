@@ -16,7 +16,10 @@ export default defineCommand({
     const { tanks } = context.records;
     const owner = context.member.id;
     if (input.to === undefined && input.alias === undefined && input["drop-alias"] === undefined)
-      throw new UserError("bad-input", "Say to: for a new name, alias: for one more word, or drop-alias: to take one away.");
+      throw new UserError(
+        "bad-input",
+        "Say to: for a new name, alias: for one more word, or drop-alias: to take one away.",
+      );
     if (input["drop-alias"] !== undefined) tanks.removeAlias(owner, tank.id, input["drop-alias"]);
     if (input.to !== undefined) tanks.rename(owner, tank.id, input.to);
     if (input.alias !== undefined) tanks.addAlias(owner, tank.id, input.alias);

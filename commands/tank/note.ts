@@ -52,7 +52,9 @@ export default defineCommand({
   run(input, context): Reply {
     const tank = ownTank(input.tank, context);
     const { tank: _, ...notes } = input;
-    const given = Object.entries(notes).flatMap(([name, text]) => (text === undefined ? [] : [[name, text] as const]));
+    const given = Object.entries(notes).flatMap(([name, text]) =>
+      text === undefined ? [] : [[name, text] as const],
+    );
     context.records.tanks.setNotes(context.member.id, tank.id, Object.fromEntries(given));
     return {
       kind: "reply",

@@ -14,7 +14,10 @@ export default defineCommand({
     const { club } = context.request;
     const { tanks } = context.records;
     if (club === undefined)
-      throw new UserError("not-now", "This is a private talk: type it in the club's server, so that it is clear with whom you share.");
+      throw new UserError(
+        "not-now",
+        "This is a private talk: type it in the club's server, so that it is clear with whom you share.",
+      );
     const isShared = input.to !== "only me";
     if (isShared) tanks.share(context.member.id, tank.id, club);
     else tanks.unshare(context.member.id, tank.id, club);

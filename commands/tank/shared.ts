@@ -1,12 +1,22 @@
+import { showEstimate, showNumber, showVolume } from "../../src/core/quantity/show.ts";
 import type { Container } from "../../src/core/tank/container.ts";
+import { netVolume } from "../../src/core/tank/net-volume.ts";
 import { readContainers } from "../../src/core/tank/read-containers.ts";
 import { showContainer } from "../../src/core/tank/show-container.ts";
-import { netVolume } from "../../src/core/tank/net-volume.ts";
-import { showEstimate, showNumber, showVolume } from "../../src/core/quantity/show.ts";
-import { answerReply, type Context, type Option, quoted, type Reply, reading, UserError, words } from "../../src/kit/index.ts";
+import {
+  answerReply,
+  type Context,
+  type Option,
+  quoted,
+  type Reply,
+  reading,
+  UserError,
+  words,
+} from "../../src/kit/index.ts";
 import type { Tank } from "../../src/records/tank.ts";
 
-export const CONTAINERS_EXAMPLE = "display 240x100x70 cm inside, level 62 cm, rock 180 kg; 3 x drum 110 L measured";
+export const CONTAINERS_EXAMPLE =
+  "display 240x100x70 cm inside, level 62 cm, rock 180 kg; 3 x drum 110 L measured";
 
 export interface Described {
   readonly containers: readonly Container[];
@@ -27,7 +37,10 @@ export function tankName(description: string): Option<string, true> {
     ...option,
     read(text, context) {
       if (!/[\p{L}\p{N}]/u.test(text))
-        return { kind: "unreadable", message: `${quoted(text)} has no letter or digit to call a tank by. Try “Lagoon”.` };
+        return {
+          kind: "unreadable",
+          message: `${quoted(text)} has no letter or digit to call a tank by. Try “Lagoon”.`,
+        };
       return option.read(text.replace(/\s+/g, " "), context);
     },
   };
@@ -36,7 +49,10 @@ export function tankName(description: string): Option<string, true> {
 /** Throws: UserError unless the tank is the member's own. */
 export function ownOnly(tank: Tank, { member }: Context): Tank {
   if (tank.owner !== member.id)
-    throw new UserError("not-yours", `${tank.name} belongs to another member: you may read it, and only they may change it.`);
+    throw new UserError(
+      "not-yours",
+      `${tank.name} belongs to another member: you may read it, and only they may change it.`,
+    );
   return tank;
 }
 
@@ -44,7 +60,10 @@ export function ownOnly(tank: Tank, { member }: Context): Tank {
 export function ownTank(given: Tank | undefined, context: Context): Tank {
   const tank = given ?? context.records.tanks.own(context.member.id)[0];
   if (tank === undefined)
-    throw new UserError("not-found", `You keep no tank here yet. Describe one: /tank add name:Lagoon containers:${CONTAINERS_EXAMPLE}`);
+    throw new UserError(
+      "not-found",
+      `You keep no tank here yet. Describe one: /tank add name:Lagoon kind:marine containers:${CONTAINERS_EXAMPLE}`,
+    );
   return ownOnly(tank, context);
 }
 
@@ -56,7 +75,9 @@ export function volumeReply(tank: Tank, context: Context, before: readonly strin
     headline: ({ totalL }) => `${showVolume(totalL, habits)} of water, net`,
     body: ({ displayL }) => [
       ...before,
-      ...(displayL === undefined || tank.containers.length < 2 ? [] : [`The display holds ${showVolume(displayL, habits)} of it.`]),
+      ...(displayL === undefined || tank.containers.length < 2
+        ? []
+        : [`The display holds ${showVolume(displayL, habits)} of it.`]),
     ],
     table: (net) => ({
       columns: ["container", "role", "net L", "share", "from"],

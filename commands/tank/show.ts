@@ -1,4 +1,11 @@
-import { defineCommand, optional, tankOption, tankInMind, UserError } from "../../src/kit/index.ts";
+import {
+  capitalised,
+  defineCommand,
+  optional,
+  tankInMind,
+  tankOption,
+  UserError,
+} from "../../src/kit/index.ts";
 import { tankSalinity, tankTemperature } from "../../src/kit/tank-figures.ts";
 import { volumeReply } from "./shared.ts";
 
@@ -9,13 +16,14 @@ export default defineCommand({
   examples: ["/tank show", "/tank show tank:Lagoon"],
   run({ tank: given }, context) {
     const tank = tankInMind(given, undefined, context);
-    if (tank === undefined) throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
+    if (tank === undefined)
+      throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
     const { notes } = tank;
     const kept = [tankSalinity(tank, context), tankTemperature(tank, context)].flatMap((each) =>
       each === undefined ? [] : [`${each.taken.name} ${each.taken.readAs} (${each.taken.from})`],
     );
     return volumeReply(tank, context, [
-      `${tank.kind} water${tank.aliases.length === 0 ? "" : `, also called ${tank.aliases.join(", ")}`}${tank.owner === context.member.id ? "" : ", shared by another member"}.`,
+      `${capitalised(tank.kind)} water${tank.aliases.length === 0 ? "" : `, also called ${tank.aliases.join(", ")}`}${tank.owner === context.member.id ? "" : ", shared by another member"}.`,
       ...(kept.length === 0 ? [] : [`At ${kept.join("; ")}.`]),
       ...noteLine("Animals", notes.livestock),
       ...noteLine("Food", notes.food),

@@ -12,19 +12,26 @@ export function complete(line: string, app: App, member: MemberId): readonly [st
   if (words.length === 1 || entry === undefined)
     return [app.commands.map((each) => `/${each.name} `).filter((each) => each.startsWith(line)), line];
   if (isFamily(entry) && words.length === 2)
-    return [entry.subcommands.map((each) => `/${name} ${each.name} `).filter((each) => each.startsWith(line)), line];
+    return [
+      entry.subcommands.map((each) => `/${name} ${each.name} `).filter((each) => each.startsWith(line)),
+      line,
+    ];
   const path = isFamily(entry) ? `${name} ${sub}` : name;
   const command = findCommand(app.commands, path);
   if (command === undefined) return [[], line];
   const names = Object.keys(command.options);
   const start = line.lastIndexOf(" ") + 1;
   const typedNames = names.filter((option) => !line.slice(0, start).includes(` ${option}:`));
-  const optionNames = typedNames.map((option) => `${option}:`).filter((option) => option.startsWith(line.slice(start)));
+  const optionNames = typedNames
+    .map((option) => `${option}:`)
+    .filter((option) => option.startsWith(line.slice(start)));
   const value = new RegExp(`(?:^|\\s)(${names.join("|")}):([^:]*)$`).exec(line);
   const [, option, typed = ""] = value ?? [];
   if (option !== undefined) {
     const request = { member, club: CONSOLE_CLUB, isSteward: true, path, options: {}, answers: {} };
-    const texts = app.suggest(request, option, typed).filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
+    const texts = app
+      .suggest(request, option, typed)
+      .filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
     if (texts.length > 0) return [texts.map((text) => `${text} `), typed];
   }
   return [optionNames, line.slice(start)];

@@ -47,8 +47,10 @@ export class Conversation {
       if (word === "working") return this.#working();
       const [, name] = /^as\s+([\p{L}\p{N}_.-]{1,32})$/u.exec(text) ?? [];
       if (name !== undefined) return this.#become(name);
-      if (this.openQuestion !== undefined && this.#last !== undefined) return await this.#reply(this.#last, text);
-      if (this.#app.commands.some((entry) => entry.name === word.split(/\s/)[0])) return await this.#command(`/${text}`);
+      if (this.openQuestion !== undefined && this.#last !== undefined)
+        return await this.#reply(this.#last, text);
+      if (this.#app.commands.some((entry) => entry.name === word.split(/\s/)[0]))
+        return await this.#command(`/${text}`);
       return {
         kind: "remark",
         ok: false,
@@ -81,7 +83,11 @@ export class Conversation {
     const index = choices[byNumber] === undefined ? byLabel : byNumber;
     if (index >= 0) return this.#told(await this.#app.choose(last.id, this.member, index));
     if (question?.typed === undefined)
-      return { kind: "remark", ok: false, text: `Please type a number from 1 to ${choices.length}, or a new command.` };
+      return {
+        kind: "remark",
+        ok: false,
+        text: `Please type a number from 1 to ${choices.length}, or a new command.`,
+      };
     return this.#told(await this.#app.fill(last.id, this.member, text));
   }
 

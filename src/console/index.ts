@@ -28,7 +28,9 @@ const HISTORY_LINES = 1_000;
 export async function runConsole(parts: ConsoleParts): Promise<number> {
   const talk = new Conversation(parts.app, parts.name);
   if (parts.once !== undefined) return (await say(parts, talk, parts.once)) ? 0 : 1;
-  return parts.input.isTTY === true && parts.output.isTTY === true ? interactive(parts, talk) : script(parts, talk);
+  return parts.input.isTTY === true && parts.output.isTTY === true
+    ? interactive(parts, talk)
+    : script(parts, talk);
 }
 
 /** Answers one line; false when it was refused, not understood, or left a question open. */
@@ -117,7 +119,8 @@ function write(parts: ConsoleParts, said: Said): void {
   const style: Style = output.isTTY === true ? COLOURED : PLAIN;
   output.write(`${written(said, style)}\n`);
   if (said.kind === "outcome" && said.outcome.kind === "reply")
-    for (const file of said.outcome.files ?? []) output.write(`  Written: ${writeOut(parts.filesFolder, file)}\n`);
+    for (const file of said.outcome.files ?? [])
+      output.write(`  Written: ${writeOut(parts.filesFolder, file)}\n`);
 }
 
 function written(said: Exclude<Said, { kind: "end" }>, style: Style): string {

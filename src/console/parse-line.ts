@@ -1,5 +1,5 @@
-import { type Command, type CommandEntry, isFamily } from "../kit/command.ts";
 import { audienceOf, SHOW } from "../kit/audience.ts";
+import { type Command, type CommandEntry, isFamily } from "../kit/command.ts";
 import { nearest } from "../kit/nearest.ts";
 import type { Audience } from "../kit/reply.ts";
 import { listed, quoted } from "../kit/text.ts";
@@ -53,16 +53,23 @@ function parseOptions(body: string, command: Command): Pick<ParsedLine, "options
       words.push(word);
       continue;
     }
-    if (Object.hasOwn(texts, name)) throw new UserError("bad-input", `${quoted(name)} stands there twice. Give it once.`);
+    if (Object.hasOwn(texts, name))
+      throw new UserError("bad-input", `${quoted(name)} stands there twice. Give it once.`);
     words = first === "" ? [] : [first];
     texts[name] = words;
   }
   const [main] = own;
   if (leading.length > 0) {
     if (main === undefined)
-      throw new UserError("bad-input", `/${command.name} takes nothing beside its name; ${quoted(body)} was not used.`);
+      throw new UserError(
+        "bad-input",
+        `/${command.name} takes nothing beside its name; ${quoted(body)} was not used.`,
+      );
     if (Object.hasOwn(texts, main))
-      throw new UserError("bad-input", `${quoted(leading.join(" "))} and ${quoted(`${main}:`)} both give the ${main}. Give it once.`);
+      throw new UserError(
+        "bad-input",
+        `${quoted(leading.join(" "))} and ${quoted(`${main}:`)} both give the ${main}. Give it once.`,
+      );
     texts[main] = leading;
   }
   const options = Object.fromEntries(
@@ -75,5 +82,6 @@ function parseOptions(body: string, command: Command): Pick<ParsedLine, "options
 function refuseMisspelt(label: string | undefined, names: readonly string[]): void {
   if (label === undefined || label.length < 3) return;
   const close = nearest(label, names);
-  if (close !== undefined) throw new UserError("bad-input", `There is no ${quoted(`${label}:`)} here. Did you mean ${close}:?`);
+  if (close !== undefined)
+    throw new UserError("bad-input", `There is no ${quoted(`${label}:`)} here. Did you mean ${close}:?`);
 }

@@ -29,7 +29,9 @@ function renderReply(reply: Reply, style: Style): string {
     ...(reply.table === undefined ? [] : tableLines(reply.table)),
     ...cautionLines(reply.cautions, style),
     ...(reply.basis === undefined ? [] : wrapped(`Basis: ${safe(reply.basis)}.`, "  ").map(style.faint)),
-    ...(reply.working === undefined ? [] : [style.faint("  (type working to see every figure and its source)")]),
+    ...(reply.working === undefined
+      ? []
+      : [style.faint("  (type working to see every figure and its source)")]),
   ].join("\n");
 }
 
@@ -46,7 +48,7 @@ function renderQuestion(question: Question, style: Style): string {
       : [
           style.faint(
             question.choices.length === 0
-              ? `  (type the ${safe(typed.label)}, e.g. ${safe(typed.example)})`
+              ? `  (type it, e.g. ${safe(typed.example)})`
               : "  (type the number, or say it in other words)",
           ),
         ]),
@@ -59,11 +61,22 @@ export function renderWorking(title: string, working: Working, style: Style): st
     lines.length === 0 ? [] : [style.strong(name), ...lines.flatMap((line) => wrapped(safe(line), "  "))];
   return [
     style.strong(`Working: ${safe(title)}`),
-    ...part("As read", working.inputs.map(({ name, typed, readAs }) => `${name}: ${typed} → ${readAs}`)),
+    ...part(
+      "As read",
+      working.inputs.map(({ name, typed, readAs }) => `${name}: ${typed} → ${readAs}`),
+    ),
     ...part("Steps", working.steps),
-    ...part("Constants", working.constants.map(({ name, value, source }) => `${name} = ${value}. ${source}`)),
+    ...part(
+      "Constants",
+      working.constants.map(({ name, value, source }) => `${name} = ${value}. ${source}`),
+    ),
     ...part("Taken for granted", working.assumptions),
-    ...part("Sources", working.sources.map(({ citation, standing, link }) => [`${citation} (${standing})`, link].join(" ").trim())),
+    ...part(
+      "Sources",
+      working.sources.map(({ citation, standing, link }) =>
+        [`${citation} (${standing})`, link].join(" ").trim(),
+      ),
+    ),
   ].join("\n");
 }
 

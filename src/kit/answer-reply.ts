@@ -2,8 +2,10 @@ import type { Answer, Caution, Constant, NoAnswer } from "../core/result.ts";
 import type { Source } from "../core/source.ts";
 import { SOURCES, type SourceId } from "../core/sources.ts";
 import { sayCaution, sayRefusal } from "../wording/index.ts";
+import type { ChartSpec } from "./chart.ts";
 import type { Context } from "./context.ts";
 import type { Audience, Reply, ReplyCaution, ReplyTable, Working } from "./reply.ts";
+import { capitalised } from "./text.ts";
 
 /** A figure that was not typed but taken from the records or assumed. */
 export interface TakenFigure {
@@ -18,6 +20,7 @@ export interface AnswerWords<T> {
   readonly headline: (value: T) => string;
   readonly body: (value: T) => readonly string[];
   readonly table?: (value: T) => ReplyTable;
+  readonly chart?: (value: T) => ChartSpec;
   readonly taken?: readonly TakenFigure[];
   /** Doubts about the figures taken along, beside those of the answer itself. */
   readonly cautions?: readonly Caution[];
@@ -34,13 +37,15 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
       kind: "reply",
       ok: false,
       title: words.title,
-      body: [sayRefusal(answer.reason), ...takenLine(taken)],
+      body: [capitalised(sayRefusal(answer.reason)), ...takenLine(taken)],
       cautions,
       audience,
     };
   }
   const { driver } = answer;
   const table = words.table?.(answer.value);
+  const hasTable = table !== undefined && table.rows.length > 0;
+  const chart = words.chart?.(answer.value);
   return {
     kind: "reply",
     ok: true,
@@ -53,7 +58,8 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
         : [`What widens the range${driver.share > 0.95 ? "" : " most"}: ${driver.input}.`]),
       ...takenLine(taken),
     ],
-    ...(table === undefined ? {} : { table }),
+    ...(hasTable ? { table } : {}),
+    ...(chart === undefined ? {} : { chart }),
     cautions,
     basis: basisLine(answer),
     working: workingOf(answer, context, taken),
@@ -62,7 +68,7 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
 }
 
 function spoken(caution: Caution): ReplyCaution {
-  return { level: caution.level, text: sayCaution(caution) };
+  return { level: caution.level, text: capitalised(sayCaution(caution)) };
 }
 
 function takenLine(taken: readonly TakenFigure[]): readonly string[] {

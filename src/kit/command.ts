@@ -1,6 +1,6 @@
+import type { Context } from "./context.ts";
 import type { AnyOption, InputOf } from "./option.ts";
 import type { Outcome } from "./reply.ts";
-import type { Context } from "./context.ts";
 
 export interface CommandSpec<Options extends Readonly<Record<string, AnyOption>>> {
   readonly name: string;

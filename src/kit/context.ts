@@ -1,8 +1,8 @@
 import type { Habits } from "../core/quantity/read.ts";
-import type { Member } from "../records/member.ts";
 import type { Records } from "../records/index.ts";
-import type { Audience } from "./reply.ts";
+import type { Member } from "../records/member.ts";
 import type { CommandEntry } from "./command.ts";
+import type { Audience } from "./reply.ts";
 import type { Request } from "./request.ts";
 
 /** What a command is given beside its input. */

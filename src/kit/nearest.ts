@@ -5,7 +5,8 @@ export function nearest(typed: string, candidates: readonly string[]): string | 
   let best: { candidate: string; distance: number } | undefined;
   for (const candidate of candidates) {
     const distance = editDistance(wanted, candidate.toLowerCase().slice(0, 40));
-    if (distance <= allowed && (best === undefined || distance < best.distance)) best = { candidate, distance };
+    if (distance <= allowed && (best === undefined || distance < best.distance))
+      best = { candidate, distance };
   }
   return best?.candidate;
 }

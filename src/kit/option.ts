@@ -89,7 +89,10 @@ export function choice<const C extends string>(description: string, choices: rea
         choices.find((candidate) => candidate.toLowerCase() === wanted) ??
         onlyOne(choices.filter((candidate) => candidate.toLowerCase().startsWith(wanted)));
       return hit === undefined
-        ? { kind: "unreadable", message: `${quoted(text)} is not one of the choices. Try ${listed(choices, "or")}.` }
+        ? {
+            kind: "unreadable",
+            message: `${quoted(text)} is not one of the choices. Try ${listed(choices, "or")}.`,
+          }
         : { kind: "read", value: hit, readAs: hit };
     },
     suggest: (typed) => choices.filter((candidate) => candidate.toLowerCase().includes(typed.toLowerCase())),

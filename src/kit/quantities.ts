@@ -3,6 +3,7 @@ import { type ConcentrationEntry, readConcentration } from "../core/quantity/con
 import { readCount } from "../core/quantity/count.ts";
 import { type Estimate, mapEstimate } from "../core/quantity/estimate.ts";
 import { readFlow } from "../core/quantity/flow.ts";
+import { readFraction } from "../core/quantity/fraction.ts";
 import { readLength } from "../core/quantity/length.ts";
 import { readMass } from "../core/quantity/mass.ts";
 import { readPH } from "../core/quantity/ph.ts";
@@ -13,7 +14,6 @@ import { readSalinity, type SalinityEntry } from "../core/quantity/salinity.ts";
 import { readSpan } from "../core/quantity/span.ts";
 import { type SuggestedKind, suggestUnits } from "../core/quantity/suggest.ts";
 import { readTemperature } from "../core/quantity/temperature.ts";
-
 import {
   as,
   type Centimetres,
@@ -24,7 +24,6 @@ import {
   type LitresPerHour,
   type PH,
 } from "../core/quantity/units.ts";
-import { readFraction } from "../core/quantity/fraction.ts";
 import { readVolume, type VolumeEntry } from "../core/quantity/volume.ts";
 import { type Option, reading } from "./option.ts";
 
@@ -87,7 +86,10 @@ export const concentration = (description: string, example = "20 mg/L"): Option<
   quantity("concentration", description, example, (text, habits) => readConcentration(text, habits));
 
 /** The flow of a dosing pump. */
-export const doserFlow = (description: string, example = "1.5 mL/min"): Option<Estimate<MillilitresPerMinute>, true> =>
+export const doserFlow = (
+  description: string,
+  example = "1.5 mL/min",
+): Option<Estimate<MillilitresPerMinute>, true> =>
   quantity("flow", description, example, (text, habits) =>
     mapRead(readFlow(text, habits), ({ estimate }) =>
       mapEstimate(estimate, (litresPerHour) => as<MillilitresPerMinute>((litresPerHour * 1000) / 60)),
@@ -96,7 +98,8 @@ export const doserFlow = (description: string, example = "1.5 mL/min"): Option<E
 
 /** Where the unit that was typed is of no interest. */
 function bare<Q extends number>(read: (text: string, habits: Habits) => Read<Measured<Q>>) {
-  return (text: string, habits: Habits): Read<Estimate<Q>> => mapRead(read(text, habits), ({ estimate }) => estimate);
+  return (text: string, habits: Habits): Read<Estimate<Q>> =>
+    mapRead(read(text, habits), ({ estimate }) => estimate);
 }
 
 function mapRead<A, B>(read: Read<A>, map: (value: A) => B): Read<B> {

@@ -1,5 +1,6 @@
 import type { Habits } from "../core/quantity/read.ts";
 import type { CautionLevel } from "../core/result.ts";
+import type { ChartSpec } from "./chart.ts";
 
 /** Who may see a reply: the member who asked, or everyone in the place where it was asked. */
 export type Audience = "asker" | "channel";
@@ -55,11 +56,14 @@ export interface Reply {
   /** What it rests on and what to do: short lines. */
   readonly body: readonly string[];
   readonly table?: ReplyTable;
+  readonly chart?: ChartSpec;
   readonly files?: readonly ReplyFile[];
   readonly cautions: readonly ReplyCaution[];
   /** One line: the method and how firmly it stands. */
   readonly basis?: string;
   readonly working?: Working;
+  /** Set when the member's record was erased: the exchange itself is not kept either. */
+  readonly leavesNoTrace?: true;
   readonly audience: Audience;
 }
 

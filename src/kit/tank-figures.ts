@@ -67,7 +67,11 @@ function logged<Q extends PracticalSalinity | DegreesC>(
   const estimate = { best: as<Q>(reading.best), low: as<Q>(reading.low), high: as<Q>(reading.high) };
   return {
     estimate,
-    taken: { name, from: `${tank.name}, logged ${ago(reading.at, now)}`, readAs: showEstimate(estimate, unit) },
+    taken: {
+      name,
+      from: `${tank.name}, logged ${ago(reading.at, now)}`,
+      readAs: showEstimate(estimate, unit),
+    },
     cautions: [],
   };
 }

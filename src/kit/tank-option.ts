@@ -14,9 +14,13 @@ function readTank(text: string, { records, request }: ReadContext): Read<Tank> {
   const tanks = records.tanks.visible({ member: request.member, club: request.club });
   const wanted = text.toLowerCase();
   const exact = tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase() === wanted));
-  const found = exact.length > 0 ? exact : tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase().startsWith(wanted)));
+  const found =
+    exact.length > 0
+      ? exact
+      : tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase().startsWith(wanted)));
   const [only, ...others] = found;
-  if (only !== undefined && others.length === 0) return { kind: "read", value: only, readAs: saidOf(only, request.member) };
+  if (only !== undefined && others.length === 0)
+    return { kind: "read", value: only, readAs: saidOf(only, request.member) };
   if (only === undefined) return { kind: "unreadable", message: unknownTank(text, tanks) };
   const mine = found.filter(({ owner }) => owner === request.member);
   const [myOnly, ...myOthers] = mine;

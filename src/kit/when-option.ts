@@ -21,11 +21,18 @@ export function readWhen(text: string, member: Member, now: number): Read<string
   const here = DateTime.fromMillis(now, { zone: member.zone });
   const slashed = /^(?:on )?(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?\b/i.exec(text.trim());
   if (slashed !== null) return readSlashed(text, slashed, member, here);
-  const [found, ...others] = casual.parse(text.slice(0, 100), { instant: new Date(now), timezone: here.offset });
+  const [found, ...others] = casual.parse(text.slice(0, 100), {
+    instant: new Date(now),
+    timezone: here.offset,
+  });
   if (found === undefined || others.length > 0 || found.end !== null)
-    return { kind: "unreadable", message: `${quoted(text)} is not a day or time I can read. Try ${EXAMPLES}.` };
+    return {
+      kind: "unreadable",
+      message: `${quoted(text)} is not a day or time I can read. Try ${EXAMPLES}.`,
+    };
   const { start } = found;
-  const part = (name: "year" | "month" | "day" | "hour" | "minute" | "second"): number => start.get(name) ?? 0;
+  const part = (name: "year" | "month" | "day" | "hour" | "minute" | "second"): number =>
+    start.get(name) ?? 0;
   const hasTime = start.isCertain("hour") || /now|ago/i.test(text);
   const isToday = part("year") === here.year && part("month") === here.month && part("day") === here.day;
   const at = DateTime.fromObject(
@@ -45,12 +52,13 @@ export function readWhen(text: string, member: Member, now: number): Read<string
 function readSlashed(text: string, match: RegExpExecArray, member: Member, here: DateTime): Read<string> {
   const [whole, first = "", second = "", yearText] = match;
   const rest = text.trim().slice(whole.length).trim();
-  const year = yearText === undefined ? here.year : yearText.length === 2 ? 2000 + Number(yearText) : Number(yearText);
+  const year =
+    yearText === undefined ? undefined : yearText.length === 2 ? 2000 + Number(yearText) : Number(yearText);
   const days = [
     [Number(first), Number(second)],
     [Number(second), Number(first)],
   ]
-    .map(([day = 0, month = 0]) => DateTime.fromObject({ year, month, day }, { zone: member.zone }))
+    .map(([day = 0, month = 0]) => latest(day, month, year, here))
     .filter((day) => day.isValid);
   const texts = [...new Set(days.map((day) => day.toFormat("yyyy-MM-dd")))];
   const [only] = texts;
@@ -67,13 +75,29 @@ function readSlashed(text: string, match: RegExpExecArray, member: Member, here:
   };
 }
 
+/** The day in the year said, else the last time it came round: nobody logs what is still to come. */
+function latest(day: number, month: number, year: number | undefined, here: DateTime): DateTime {
+  const on = (itsYear: number): DateTime =>
+    DateTime.fromObject({ year: itsYear, month, day }, { zone: here.zone });
+  if (year !== undefined) return on(year);
+  const thisYear = on(here.year);
+  return thisYear.isValid && thisYear <= here ? thisYear : on(here.year - 1);
+}
+
 function judged(text: string, at: DateTime, here: DateTime): Read<string> {
-  if (!at.isValid) return { kind: "unreadable", message: `${quoted(text)} is no day of the calendar. Try ${EXAMPLES}.` };
+  if (!at.isValid)
+    return { kind: "unreadable", message: `${quoted(text)} is no day of the calendar. Try ${EXAMPLES}.` };
   const said = at.toFormat("ccc d MMM yyyy, HH:mm", { locale: "en" });
   if (at.toMillis() > here.toMillis() + AHEAD_MS)
-    return { kind: "unreadable", message: `${quoted(text)} would be ${said}, which is still to come. Try ${EXAMPLES}.` };
+    return {
+      kind: "unreadable",
+      message: `${quoted(text)} would be ${said}, which is still to come. Try ${EXAMPLES}.`,
+    };
   if (here.diff(at, "years").years > OLDEST_YEARS)
-    return { kind: "unreadable", message: `${quoted(text)} would be ${said}: too long ago to be meant. Try ${EXAMPLES}.` };
+    return {
+      kind: "unreadable",
+      message: `${quoted(text)} would be ${said}: too long ago to be meant. Try ${EXAMPLES}.`,
+    };
   return { kind: "read", value: at.toUTC().toISO() ?? "", readAs: said };
 }
 

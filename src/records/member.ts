@@ -15,7 +15,8 @@ export interface MemberRecords {
   remember(id: MemberId, habits: Habits): void;
   forgetHabits(id: MemberId): void;
   setZone(id: MemberId, zone: string): void;
-  setClubHabits(club: ClubId, habits: Habits): void;
+  /** Adds to the club's defaults; returns all of them. */
+  setClubHabits(club: ClubId, habits: Habits): Habits;
   /** Removes the member and all that hangs on them; returns how many tanks and readings went. */
   erase(id: MemberId): { readonly tanks: number; readonly readings: number };
 }

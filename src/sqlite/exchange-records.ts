@@ -19,22 +19,36 @@ export class SqliteExchangeRecords implements ExchangeRecords {
   }
 
   keep({ id, request, outcome, at }: Exchange, isPublic: boolean): void {
-    this.#insert.run(id, request.member, JSON.stringify(request), JSON.stringify(outcome), isPublic ? 1 : 0, at);
+    this.#insert.run(
+      id,
+      request.member,
+      JSON.stringify(request),
+      JSON.stringify(outcome),
+      isPublic ? 1 : 0,
+      at,
+    );
   }
 
   find(id: string, member: MemberId): Exchange | undefined {
     return read(
-      this.#db.prepare("SELECT id, request, outcome, at FROM exchange WHERE id = ? AND member_id = ?").get(id, member),
+      this.#db
+        .prepare("SELECT id, request, outcome, at FROM exchange WHERE id = ? AND member_id = ?")
+        .get(id, member),
     );
   }
 
   findPublic(id: string): Exchange | undefined {
-    return read(this.#db.prepare("SELECT id, request, outcome, at FROM exchange WHERE id = ? AND is_public = 1").get(id));
+    return read(
+      this.#db
+        .prepare("SELECT id, request, outcome, at FROM exchange WHERE id = ? AND is_public = 1")
+        .get(id),
+    );
   }
 
   publish(id: string, member: MemberId): boolean {
     return (
-      this.#db.prepare("UPDATE exchange SET is_public = 1 WHERE id = ? AND member_id = ?").run(id, member).changes === 1
+      this.#db.prepare("UPDATE exchange SET is_public = 1 WHERE id = ? AND member_id = ?").run(id, member)
+        .changes === 1
     );
   }
 

@@ -27,7 +27,9 @@ export class SqliteInstrumentRecords implements InstrumentRecords {
   of(member: MemberId): readonly Instrument[] {
     return z
       .array(row)
-      .parse(this.#db.prepare("SELECT * FROM instrument WHERE member_id = ? ORDER BY parameter, name").all(member))
+      .parse(
+        this.#db.prepare("SELECT * FROM instrument WHERE member_id = ? ORDER BY parameter, name").all(member),
+      )
       .map(({ name, parameter, steps, error, gravity }) => ({
         name,
         parameter,
@@ -42,21 +44,33 @@ export class SqliteInstrumentRecords implements InstrumentRecords {
       .transaction(() => {
         const others = this.of(member).filter((other) => nameKey(other.name) !== nameKey(name));
         if (others.length >= MOST_INSTRUMENTS)
-          throw new UserError("not-now", `You already keep ${others.length} instruments here, the most there may be.`);
+          throw new UserError(
+            "not-now",
+            `You already keep ${others.length} instruments here, the most there may be.`,
+          );
         this.#db
           .prepare(
             `INSERT INTO instrument (member_id, key, name, parameter, steps, error, gravity) VALUES (?, ?, ?, ?, ?, ?, ?)
              ON CONFLICT (member_id, key) DO UPDATE SET name = excluded.name, parameter = excluded.parameter,
                steps = excluded.steps, error = excluded.error, gravity = excluded.gravity`,
           )
-          .run(member, nameKey(name), name, parameter, JSON.stringify(steps), error ?? null, gravity === undefined ? null : JSON.stringify(gravity));
+          .run(
+            member,
+            nameKey(name),
+            name,
+            parameter,
+            JSON.stringify(steps),
+            error ?? null,
+            gravity === undefined ? null : JSON.stringify(gravity),
+          );
       })
       .immediate();
   }
 
   drop(member: MemberId, name: string): boolean {
     return (
-      this.#db.prepare("DELETE FROM instrument WHERE member_id = ? AND key = ?").run(member, nameKey(name)).changes === 1
+      this.#db.prepare("DELETE FROM instrument WHERE member_id = ? AND key = ?").run(member, nameKey(name))
+        .changes === 1
     );
   }
 }

@@ -68,7 +68,7 @@ export class SqliteLogRecords implements LogRecords {
       .array(eventRow)
       .parse(this.#db.prepare(`SELECT * FROM event WHERE ${OWNED} ${NEWEST}`).all(tankId, owner, limit))
       .map((row): LogLine => ({ kind: "event", event: eventOf(row), batch: row.batch_id }));
-    return [...readings, ...events].sort((a, b) => (whenOf(a) < whenOf(b) ? 1 : -1)).slice(0, limit);
+    return [...readings, ...events].sort(newestFirst).slice(0, limit);
   }
 
   readings(owner: MemberId, tankId: number, parameter: string, limit: number): readonly Reading[] {
@@ -88,12 +88,18 @@ export class SqliteLogRecords implements LogRecords {
     return this.readings(owner, tankId, parameter, 1)[0];
   }
 
-  undoLast(owner: MemberId, tankId: number, now: string): { readonly line: string; readonly count: number } | undefined {
+  undoLast(
+    owner: MemberId,
+    tankId: number,
+    now: string,
+  ): { readonly line: string; readonly count: number } | undefined {
     return this.#db
       .transaction(() => {
         this.#mustOwn(owner, tankId);
         const found = this.#db
-          .prepare("SELECT id, line FROM batch WHERE tank_id = ? AND undone_at IS NULL ORDER BY id DESC LIMIT 1")
+          .prepare(
+            "SELECT id, line FROM batch WHERE tank_id = ? AND undone_at IS NULL ORDER BY id DESC LIMIT 1",
+          )
           .get(tankId);
         if (found === undefined) return undefined;
         const { id, line } = z.object({ id: z.number(), line: z.string() }).parse(found);
@@ -105,8 +111,12 @@ export class SqliteLogRecords implements LogRecords {
              WHERE replaced_by IN (SELECT id FROM reading WHERE batch_id = ?)`,
           )
           .run(id);
-        const readings = this.#db.prepare("UPDATE reading SET gone_at = ? WHERE batch_id = ? AND gone_at IS NULL").run(now, id);
-        const events = this.#db.prepare("UPDATE event SET gone_at = ? WHERE batch_id = ? AND gone_at IS NULL").run(now, id);
+        const readings = this.#db
+          .prepare("UPDATE reading SET gone_at = ? WHERE batch_id = ? AND gone_at IS NULL")
+          .run(now, id);
+        const events = this.#db
+          .prepare("UPDATE event SET gone_at = ? WHERE batch_id = ? AND gone_at IS NULL")
+          .run(now, id);
         return { line, count: readings.changes + events.changes };
       })
       .immediate();
@@ -116,13 +126,16 @@ export class SqliteLogRecords implements LogRecords {
     return this.#db
       .transaction(() => {
         const old = this.#readings(OWN_READING, [readingId, owner])[0];
-        if (old === undefined) throw new UserError("not-found", `There is no reading ${readingId} of yours to correct.`);
+        if (old === undefined)
+          throw new UserError("not-found", `There is no reading ${readingId} of yours to correct.`);
         const { tankId } = old.reading;
         const { lastInsertRowid } = this.#db
           .prepare("INSERT INTO batch (tank_id, line, entered_at) VALUES (?, ?, ?)")
           .run(tankId, to.typed, now);
         const id = this.#insertReading(Number(lastInsertRowid), tankId, to);
-        this.#db.prepare("UPDATE reading SET gone_at = ?, replaced_by = ? WHERE id = ?").run(now, id, readingId);
+        this.#db
+          .prepare("UPDATE reading SET gone_at = ?, replaced_by = ? WHERE id = ?")
+          .run(now, id, readingId);
         return { ...to, id, tankId };
       })
       .immediate();
@@ -170,7 +183,9 @@ export class SqliteLogRecords implements LogRecords {
   }
 
   #mustOwn(owner: MemberId, tankId: number): void {
-    if (this.#db.prepare("SELECT 1 FROM tank WHERE id = ? AND member_id = ?").get(tankId, owner) === undefined)
+    if (
+      this.#db.prepare("SELECT 1 FROM tank WHERE id = ? AND member_id = ?").get(tankId, owner) === undefined
+    )
       throw new UserError("not-yours", "That tank is not one of yours.");
   }
 
@@ -216,4 +231,14 @@ function eventOf(row: z.infer<typeof eventRow>): TankEvent {
 
 function whenOf(line: LogLine): string {
   return line.kind === "reading" ? line.reading.at : line.event.at;
+}
+
+/** By time; what was entered at the same time by the line last entered, and within a line as typed. */
+function newestFirst(a: LogLine, b: LogLine): number {
+  const [then, now] = [whenOf(a), whenOf(b)];
+  return then === now ? b.batch - a.batch || idOf(a) - idOf(b) : then < now ? 1 : -1;
+}
+
+function idOf(line: LogLine): number {
+  return line.kind === "reading" ? line.reading.id : line.event.id;
 }

@@ -34,7 +34,9 @@ export class SqliteMemberRecords implements MemberRecords {
   remember(id: MemberId, habits: Habits): void {
     const now = { ...this.#ownHabits(id), ...habits };
     this.#db
-      .prepare("INSERT INTO member (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits")
+      .prepare(
+        "INSERT INTO member (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits",
+      )
       .run(id, JSON.stringify(now));
   }
 
@@ -44,14 +46,20 @@ export class SqliteMemberRecords implements MemberRecords {
 
   setZone(id: MemberId, zone: string): void {
     this.#db
-      .prepare("INSERT INTO member (id, zone) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET zone = excluded.zone")
+      .prepare(
+        "INSERT INTO member (id, zone) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET zone = excluded.zone",
+      )
       .run(id, zone);
   }
 
-  setClubHabits(club: ClubId, habits: Habits): void {
+  setClubHabits(club: ClubId, habits: Habits): Habits {
+    const now = { ...this.#clubHabits(club), ...habits };
     this.#db
-      .prepare("INSERT INTO club (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits")
-      .run(club, JSON.stringify({ ...this.#clubHabits(club), ...habits }));
+      .prepare(
+        "INSERT INTO club (id, habits) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET habits = excluded.habits",
+      )
+      .run(club, JSON.stringify(now));
+    return now;
   }
 
   erase(id: MemberId): { readonly tanks: number; readonly readings: number } {

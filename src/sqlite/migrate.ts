@@ -16,7 +16,9 @@ export class NewerDatabase extends Error {
 
 /** Brings the database up to date; each step and its ledger entry share one transaction. */
 export function migrate(db: Database, now: string): void {
-  const hasLedger = db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'migration'").get();
+  const hasLedger = db
+    .prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'migration'")
+    .get();
   const done = new Set(
     hasLedger === undefined ? [] : db.prepare("SELECT name FROM migration").pluck().all().map(String),
   );

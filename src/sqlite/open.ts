@@ -38,13 +38,15 @@ function sentence(file: string, error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   if (error instanceof NewerDatabase)
     return `The database ${file} was written by a newer version (it has “${error.message}”). Update this program, or point DATABASE_FILE at another file.`;
-  if (code === "SQLITE_NOTADB") return `${file} is not a database this program can read. It was left as it is.`;
+  if (code === "SQLITE_NOTADB")
+    return `${file} is not a database this program can read. It was left as it is.`;
   if (code.startsWith("SQLITE_BUSY") || code.startsWith("SQLITE_LOCKED"))
     return `The database ${file} is locked by another program. Close that one, or point DATABASE_FILE at another file. Nothing was changed.`;
   if (code.startsWith("SQLITE_READONLY") || code === "EACCES" || code === "EPERM" || code === "EROFS")
     return `The database ${file} may not be written by this user. Nothing was changed.`;
   if (code.startsWith("SQLITE_CANTOPEN") || code === "EEXIST" || code === "ENOTDIR" || code === "EISDIR")
     return `The database ${file} cannot be opened: check that the path is a file in a folder this user may write to.`;
-  if (code.startsWith("SQLITE_CORRUPT")) return `The database ${file} is damaged. It was left as it is: restore it from a copy.`;
+  if (code.startsWith("SQLITE_CORRUPT"))
+    return `The database ${file} is damaged. It was left as it is: restore it from a copy.`;
   return `The database ${file} cannot be used (${error instanceof Error ? error.message : String(error)}).`;
 }

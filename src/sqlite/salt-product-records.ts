@@ -28,10 +28,16 @@ export class SqliteSaltProductRecords implements SaltProductRecords {
   of(member: MemberId): readonly SaltProduct[] {
     return z
       .array(row)
-      .parse(this.#db.prepare("SELECT * FROM salt_product WHERE member_id = ? ORDER BY at DESC, key").all(member))
+      .parse(
+        this.#db.prepare("SELECT * FROM salt_product WHERE member_id = ? ORDER BY at DESC, key").all(member),
+      )
       .map(({ name, yield_best, yield_low, yield_high, at }) => ({
         name,
-        yieldFactor: between(as<YieldFactor>(yield_low), as<YieldFactor>(yield_high), as<YieldFactor>(yield_best)),
+        yieldFactor: between(
+          as<YieldFactor>(yield_low),
+          as<YieldFactor>(yield_high),
+          as<YieldFactor>(yield_best),
+        ),
         at,
       }));
   }
@@ -40,7 +46,10 @@ export class SqliteSaltProductRecords implements SaltProductRecords {
     this.#db
       .transaction(() => {
         if (this.of(member).filter((other) => nameKey(other.name) !== nameKey(name)).length >= MOST_PRODUCTS)
-          throw new UserError("not-now", `You already keep ${MOST_PRODUCTS} salt mixes here, the most there may be.`);
+          throw new UserError(
+            "not-now",
+            `You already keep ${MOST_PRODUCTS} salt mixes here, the most there may be.`,
+          );
         this.#db
           .prepare(
             `INSERT INTO salt_product (member_id, key, name, yield_best, yield_low, yield_high, at)

@@ -60,13 +60,23 @@ export class SqliteTankRecords implements TankRecords {
       .transaction(() => {
         const count = this.own(tank.owner).length;
         if (count >= MOST_TANKS)
-          throw new UserError("not-now", `You already keep ${count} tanks here, the most one member may have. Remove one first.`);
+          throw new UserError(
+            "not-now",
+            `You already keep ${count} tanks here, the most one member may have. Remove one first.`,
+          );
         const { lastInsertRowid } = this.#db
           .prepare(
             `INSERT INTO tank (member_id, kind, containers, containers_typed, is_default, created_at)
              VALUES (?, ?, ?, ?, ?, ?)`,
           )
-          .run(tank.owner, tank.kind, JSON.stringify(tank.containers), tank.containersTyped, count === 0 ? 1 : 0, tank.now);
+          .run(
+            tank.owner,
+            tank.kind,
+            JSON.stringify(tank.containers),
+            tank.containersTyped,
+            count === 0 ? 1 : 0,
+            tank.now,
+          );
         const id = Number(lastInsertRowid);
         this.#addName(tank.owner, id, tank.name, false);
         return this.#mine(tank.owner, id);
@@ -88,7 +98,11 @@ export class SqliteTankRecords implements TankRecords {
       .transaction(() => {
         const all = { ...this.#mine(owner, tankId).notes, ...notes };
         const kept = Object.fromEntries(Object.entries(all).filter(([, text]) => text !== ""));
-        this.#change("UPDATE tank SET notes = ? WHERE id = ? AND member_id = ?", [JSON.stringify(kept), tankId, owner]);
+        this.#change("UPDATE tank SET notes = ? WHERE id = ? AND member_id = ?", [
+          JSON.stringify(kept),
+          tankId,
+          owner,
+        ]);
       })
       .immediate();
   }
@@ -108,7 +122,10 @@ export class SqliteTankRecords implements TankRecords {
       .transaction(() => {
         const tank = this.#mine(owner, tankId);
         if (tank.aliases.length >= MOST_NAMES)
-          throw new UserError("not-now", `${tank.name} already has ${tank.aliases.length} aliases, the most it may have.`);
+          throw new UserError(
+            "not-now",
+            `${tank.name} already has ${tank.aliases.length} aliases, the most it may have.`,
+          );
         this.#addName(owner, tankId, alias, true);
       })
       .immediate();
@@ -134,7 +151,9 @@ export class SqliteTankRecords implements TankRecords {
 
   share(owner: MemberId, tankId: number, club: ClubId): void {
     this.#mine(owner, tankId);
-    this.#db.prepare("INSERT INTO tank_share (tank_id, club_id) VALUES (?, ?) ON CONFLICT DO NOTHING").run(tankId, club);
+    this.#db
+      .prepare("INSERT INTO tank_share (tank_id, club_id) VALUES (?, ?) ON CONFLICT DO NOTHING")
+      .run(tankId, club);
   }
 
   unshare(owner: MemberId, tankId: number, club: ClubId): void {
@@ -160,7 +179,10 @@ export class SqliteTankRecords implements TankRecords {
       )
       .run(owner, nameKey(name), tankId, name, isAlias ? 1 : 0);
     if (changes === 0)
-      throw new UserError("bad-input", `You already have a tank called “${name}” (as its name or an alias). Choose another word.`);
+      throw new UserError(
+        "bad-input",
+        `You already have a tank called “${name}” (as its name or an alias). Choose another word.`,
+      );
   }
 
   #mine(owner: MemberId, tankId: number): Tank {
@@ -182,14 +204,18 @@ export class SqliteTankRecords implements TankRecords {
       .array(nameRow)
       .parse(
         this.#db
-          .prepare("SELECT tank_id, name, is_alias FROM tank_name WHERE tank_id IN (SELECT value FROM json_each(?)) ORDER BY rowid")
+          .prepare(
+            "SELECT tank_id, name, is_alias FROM tank_name WHERE tank_id IN (SELECT value FROM json_each(?)) ORDER BY rowid",
+          )
           .all(ids),
       );
     const shares = z
       .array(shareRow)
       .parse(
         this.#db
-          .prepare("SELECT tank_id, club_id FROM tank_share WHERE tank_id IN (SELECT value FROM json_each(?))")
+          .prepare(
+            "SELECT tank_id, club_id FROM tank_share WHERE tank_id IN (SELECT value FROM json_each(?))",
+          )
           .all(ids),
       );
     return rows.map((row) => {
@@ -204,7 +230,9 @@ export class SqliteTankRecords implements TankRecords {
         containersTyped: row.containers_typed,
         notes: notesSchema.parse(JSON.parse(row.notes)),
         isDefault: row.is_default === 1,
-        sharedWith: shares.filter(({ tank_id }) => tank_id === row.id).map(({ club_id }) => club_id as ClubId),
+        sharedWith: shares
+          .filter(({ tank_id }) => tank_id === row.id)
+          .map(({ club_id }) => club_id as ClubId),
       };
     });
   }

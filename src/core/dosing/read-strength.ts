@@ -118,7 +118,10 @@ function readDissolved(text: string, habits: Habits): Read<Strength> | undefined
   if (volume.kind === "ask")
     return {
       ...volume,
-      choices: volume.choices.map(({ label, text: again }) => ({ label, text: `${massText} in ${again}` })),
+      choices: volume.choices.map(({ text: again, ...rest }) => ({
+        ...rest,
+        text: `${massText} in ${again}`,
+      })),
     };
   if (volume.kind === "unreadable") return volume;
   const kg = mass.value.estimate;
@@ -142,7 +145,7 @@ function readPerVolume(text: string, habits: Habits): Read<Strength> | undefined
     if (amount.kind === "unreadable") return amount;
     return {
       ...amount,
-      choices: amount.choices.map(({ label, text: again }) => ({ label, text: `${again} ${kind}` })),
+      choices: amount.choices.map(({ text: again, ...rest }) => ({ ...rest, text: `${again} ${kind}` })),
     };
   }
   return undefined;

@@ -55,10 +55,14 @@ function readOne(part: string, habits: Habits): Read<Food> {
   const [, massText = "", slashed, spelled, restText = ""] = pieces;
   const mass = readMass(massText, habits);
   if (mass.kind === "ask")
-    return { ...mass, choices: mass.choices.map((c) => ({ ...c, text: `${c.text} ${restText}` })) };
+    return {
+      ...mass,
+      choices: mass.choices.map((c) => ({ ...c, text: text.replace(massText, () => c.text) })),
+    };
   if (mass.kind === "unreadable") return mass;
   const { rest, perWeek } = frequencyOf(restText, slashed ?? spelled);
   const { name, protein: own } = ownProtein(rest, habits);
+  if (name === "") return unreadable(part, "does not say which food it is");
   if (own !== undefined && own.kind === "unreadable") return own;
   if (perWeek === undefined)
     return {
