@@ -4,14 +4,13 @@ import { isAtBottom, isAtTop, type Look, middleOf } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import { leastStep, type Timeline, type TimelineStep } from "./timeline.ts";
 
-/** Places in the state: level, production per day, level of the last stretch less the one before it; what
- *  was so just before and just after a watched moment; then one calibration per instrument but the last used. */
+/** Places in the state: level, production per day, level of the last stretch less the one before it; then one
+ *  calibration per instrument but the last used; then, when a moment is watched, two places for what was so
+ *  just before and just after it. */
 export const LEVEL = 0;
 export const PRODUCTION = 1;
 export const COMPARISON = 2;
-export const BEFORE = 3;
-export const AFTER = 4;
-export const FIRST_CALIBRATION = 5;
+export const FIRST_CALIBRATION = 3;
 
 /** One way the tank may work, and what it makes of the record: a bell over the state, and how well it
  *  foretold the readings. */
@@ -22,6 +21,8 @@ export interface Belief {
   readonly readerLevel: number;
   readonly eventSpread: number;
   readonly size: number;
+  /** Instruments with a calibration of their own: all but the last used. */
+  readonly calibrations: number;
   readonly mean: Float64Array;
   /** Row by row, size × size. */
   readonly covariance: Float64Array;
@@ -29,6 +30,12 @@ export interface Belief {
   /** Where the comparison of the two stretches stands, per day of level. */
   comparePerDay: number;
   at: number;
+}
+
+/** Places of what was so just before and just after the watched moment. */
+export function watchedPlaces({ calibrations }: Belief): readonly [number, number] {
+  const before = FIRST_CALIBRATION + calibrations;
+  return [before, before + 1];
 }
 
 /** What one reading met. */
@@ -59,7 +66,7 @@ const CLEAR_EVERY = 4;
  * Source: mass-balance; normal filtering with exact cut-normal moments johnson-kotz-1994.
  */
 export function filterRecord(timeline: Timeline, watched?: TimelineStep): FilteredRecord {
-  let beliefs = startingBeliefs(timeline);
+  let beliefs = startingBeliefs(timeline, watched !== undefined);
   const evidenceBefore = logSum(beliefs);
   const meetings: Meeting[] = [];
   const flatDensity = 1 / (4 * timeline.typicalLevel);
@@ -71,9 +78,9 @@ export function filterRecord(timeline: Timeline, watched?: TimelineStep): Filter
       continue;
     }
     const slotSource = step.kind === "event" ? PRODUCTION : LEVEL;
-    if (step === watched) for (const belief of beliefs) keepIn(belief, BEFORE, slotSource);
+    if (step === watched) for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[0], slotSource);
     for (const belief of beliefs) applyEvent(belief, step);
-    if (step === watched) for (const belief of beliefs) keepIn(belief, AFTER, slotSource);
+    if (step === watched) for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[1], slotSource);
   }
   for (const belief of beliefs) growTo(belief, timeline.now);
   return { beliefs: withoutHopeless(beliefs), meetings, logEvidence: logSum(beliefs) - evidenceBefore };
@@ -123,11 +130,12 @@ function withoutHopeless(beliefs: Belief[]): Belief[] {
   return beliefs.filter((b) => b.logWeight >= least);
 }
 
-function startingBeliefs(timeline: Timeline): Belief[] {
+function startingBeliefs(timeline: Timeline, isWatched: boolean): Belief[] {
   const first = timeline.looks[0] as Look;
   const middle = Math.max(middleOf(first), leastStep(first));
   const scale = timeline.usualProduction;
-  const size = FIRST_CALIBRATION + timeline.instruments.length - 1;
+  const calibrations = timeline.instruments.length - 1;
+  const size = FIRST_CALIBRATION + calibrations + (isWatched ? 2 : 0);
   const hasEvents = timeline.steps.some((step) => step.kind === "event");
   const eventSpreads = hasEvents ? SETTINGS.eventSpreads : [0];
   const atTop = timeline.looks.filter(isAtTop).length / timeline.looks.length;
@@ -148,7 +156,7 @@ function startingBeliefs(timeline: Timeline): Belief[] {
               mean[PRODUCTION] = bell.centre * scale + uptake.perDay * timeline.typicalLevel;
               covariance[0] = (1.5 * middle) ** 2;
               covariance[size + 1] = (bell.spread * scale + 0.5 * uptake.perDay * timeline.typicalLevel) ** 2;
-              for (let i = FIRST_CALIBRATION; i < size; i += 1) {
+              for (let i = FIRST_CALIBRATION; i < FIRST_CALIBRATION + calibrations; i += 1) {
                 covariance[i * size + i] = SETTINGS.betweenKitsSpread ** 2;
               }
               beliefs.push({
@@ -158,6 +166,7 @@ function startingBeliefs(timeline: Timeline): Belief[] {
                 readerLevel,
                 eventSpread,
                 size,
+                calibrations,
                 mean,
                 covariance,
                 logWeight: Math.log(uptake.belief * bell.belief),

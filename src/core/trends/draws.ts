@@ -1,4 +1,4 @@
-import { type Belief, COMPARISON, LEVEL, PRODUCTION } from "./balance-filter.ts";
+import { type Belief, COMPARISON, FIRST_CALIBRATION, LEVEL, PRODUCTION } from "./balance-filter.ts";
 import { normalQuantile } from "./normal.ts";
 import { SETTINGS } from "./settings.ts";
 
@@ -16,8 +16,8 @@ export interface Draw {
   readonly point: number;
 }
 
-const POINTS = 2048;
-const DIMENSIONS = 7;
+const POINTS = 1024;
+const DIMENSIONS = 8;
 
 /**
  * A fixed table of normal values that fills the space evenly, so that one question always has one answer
@@ -46,10 +46,13 @@ export function evenNormal(point: number, dimension: number): number {
 }
 
 /** First dimension free for what has yet to happen. */
-export const FUTURE_DIMENSION = 4;
+export const FUTURE_DIMENSION = 5;
 
-/** Draws from the weighted beliefs, with the calibration error of the last instrument on top; ways with a
- *  level or production below zero are left out. */
+/**
+ * Draws from the weighted beliefs; ways with a level or production below zero are left out. The calibration
+ * error of the last instrument comes on top: with one instrument it cannot be learnt, and with several, all
+ * equally good, the truth most likely lies at the mean of them.
+ */
 export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
   const best = Math.max(...beliefs.map((b) => b.logWeight));
   const weights = beliefs.map((b) => Math.exp(b.logWeight - best));
@@ -60,11 +63,15 @@ export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
   beliefs.forEach((belief, index) => {
     reached += ((weights[index] as number) / total) * POINTS;
     const root = rootOf(belief);
+    const kits = 1 + belief.calibrations;
     for (; point + 0.5 < reached && point < POINTS; point += 1) {
       const a = evenNormal(point, 0);
       const b = evenNormal(point, 1);
       const c = evenNormal(point, 2);
-      const scale = 1 / (1 + SETTINGS.kitSpread * evenNormal(point, 3));
+      const d = evenNormal(point, 3);
+      const othersHigher = root[6] + root[7] * a + root[8] * b + root[9] * c + root[10] * d;
+      const own = (SETTINGS.kitSpread / Math.sqrt(kits)) * evenNormal(point, 4);
+      const scale = 1 / Math.max(0.5, 1 + own - othersHigher / kits);
       const level = ((belief.mean[LEVEL] as number) + root[0] * a) * scale;
       const production = ((belief.mean[PRODUCTION] as number) + root[1] * a + root[2] * b) * scale;
       const comparison =
@@ -77,18 +84,40 @@ export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
   return draws;
 }
 
-/** Triangular root of the first three rows and columns of the covariance. */
-function rootOf({
-  covariance: P,
-  size: n,
-}: Belief): readonly [number, number, number, number, number, number] {
+type Six = readonly [number, number, number, number, number, number];
+type Root = readonly [...Six, number, number, number, number, number];
+
+/** Triangular root, row by row, of the covariance of level, production and comparison (six figures); then the
+ *  mean of the sum of the other instruments' calibrations, and that sum's own row of the root (four). */
+function rootOf({ covariance: P, mean, size: n, calibrations }: Belief): Root {
   const l00 = Math.sqrt(Math.max(P[0] as number, 0));
-  const l10 = l00 > 0 ? (P[n] as number) / l00 : 0;
+  const l10 = over(P[n] as number, l00);
   const l11 = Math.sqrt(Math.max((P[n + 1] as number) - l10 * l10, 0));
-  const l20 = l00 > 0 ? (P[2 * n] as number) / l00 : 0;
-  const l21 = l11 > 0 ? ((P[2 * n + 1] as number) - l20 * l10) / l11 : 0;
+  const l20 = over(P[2 * n] as number, l00);
+  const l21 = over((P[2 * n + 1] as number) - l20 * l10, l11);
   const l22 = Math.sqrt(Math.max((P[2 * n + 2] as number) - l20 * l20 - l21 * l21, 0));
-  return [l00, l10, l11, l20, l21, l22];
+  let sum = 0;
+  let withLevel = 0;
+  let withProduction = 0;
+  let withComparison = 0;
+  let withItself = 0;
+  const end = FIRST_CALIBRATION + calibrations;
+  for (let i = FIRST_CALIBRATION; i < end; i += 1) {
+    sum += mean[i] as number;
+    withLevel += P[i * n] as number;
+    withProduction += P[i * n + 1] as number;
+    withComparison += P[i * n + 2] as number;
+    for (let j = FIRST_CALIBRATION; j < end; j += 1) withItself += P[i * n + j] as number;
+  }
+  const l30 = over(withLevel, l00);
+  const l31 = over(withProduction - l30 * l10, l11);
+  const l32 = over(withComparison - l30 * l20 - l31 * l21, l22);
+  const l33 = Math.sqrt(Math.max(withItself - l30 * l30 - l31 * l31 - l32 * l32, 0));
+  return [l00, l10, l11, l20, l21, l22, sum, l30, l31, l32, l33];
+}
+
+function over(value: number, by: number): number {
+  return by > 0 ? value / by : 0;
 }
 
 /** A figure's middle with the ranges that should hold it four times in five, and nineteen in twenty. */

@@ -1,4 +1,4 @@
-import { AFTER, BEFORE, type Belief, filterRecord } from "./balance-filter.ts";
+import { type Belief, filterRecord, watchedPlaces } from "./balance-filter.ts";
 import { type Band, bandOf, evenNormal } from "./draws.ts";
 import { isAtBottom, isAtTop, type TrendEvent } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
@@ -157,15 +157,17 @@ function pairs(beliefs: readonly Belief[]): readonly (readonly [number, number])
   const drawn: (readonly [number, number])[] = [];
   let reached = 0;
   let point = 0;
-  beliefs.forEach(({ mean, covariance: P, size: n }, index) => {
+  beliefs.forEach((belief, index) => {
+    const { mean, covariance: P, size: n } = belief;
+    const [b, a] = watchedPlaces(belief);
     reached += ((weights[index] as number) / total) * POINTS;
-    const first = Math.sqrt(Math.max(P[BEFORE * n + BEFORE] as number, 0));
-    const shared = first > 0 ? (P[BEFORE * n + AFTER] as number) / first : 0;
-    const second = Math.sqrt(Math.max((P[AFTER * n + AFTER] as number) - shared * shared, 0));
+    const first = Math.sqrt(Math.max(P[b * n + b] as number, 0));
+    const shared = first > 0 ? (P[b * n + a] as number) / first : 0;
+    const second = Math.sqrt(Math.max((P[a * n + a] as number) - shared * shared, 0));
     for (; point + 0.5 < reached && point < POINTS; point += 1) {
       const x = evenNormal(point, 0);
-      const before = (mean[BEFORE] as number) + first * x;
-      const after = (mean[AFTER] as number) + shared * x + second * evenNormal(point, 1);
+      const before = (mean[b] as number) + first * x;
+      const after = (mean[a] as number) + shared * x + second * evenNormal(point, 1);
       if (before > 0 && after >= 0) drawn.push([before, after]);
     }
   });

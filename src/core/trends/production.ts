@@ -1,6 +1,6 @@
 import { type Belief, filterRecord, type Meeting } from "./balance-filter.ts";
 import { type Band, bandOf, type Draw, drawsFrom } from "./draws.ts";
-import { isAtBottom, isAtTop, type Look, looks, type TrendEvent, type TrendReading } from "./readings.ts";
+import { isAtBottom, isAtTop, type Look, type TrendEvent, type TrendReading } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import { leastStep, type Timeline, timelineOf } from "./timeline.ts";
 
@@ -31,7 +31,7 @@ export function productionNow(
   events: readonly TrendEvent[],
   now: number,
 ): Production | undefined {
-  const timeline = timelineOf(looks(readings), events, now);
+  const timeline = timelineOf(readings, events, now);
   if (timeline.looks.length === 0) return undefined;
   const { beliefs, meetings, logEvidence } = filterRecord(timeline);
   const draws = drawsFrom(beliefs);

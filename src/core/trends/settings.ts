@@ -4,12 +4,12 @@
  */
 export const SETTINGS = {
   /** Level now and rate "now" come from at most this many days back, but never from fewer readings than this. */
-  windowDays: 150,
+  windowDays: 240,
   windowReadings: 14,
   /** Readings closer together than this, from one instrument, share one look: ten looks are not ten tests. */
   sameLookDays: 2 / 24,
   /** Past this many looks, neighbours are taken together. */
-  mostLooks: 240,
+  mostLooks: 200,
   /** Scatter of an eye on a chart: share of the first step, and share of the level. */
   readerFirstStepShare: 0.15,
   readerLevelShares: [0.08, 0.2],
@@ -17,17 +17,17 @@ export const SETTINGS = {
   misreadChance: 0.02,
   /** Uptake in proportion to the level, per day, with the belief in each before any reading. */
   uptakes: [
-    { perDay: 0, belief: 0.64 },
-    { perDay: 0.012, belief: 0.12 },
-    { perDay: 0.03, belief: 0.12 },
-    { perDay: 0.07, belief: 0.12 },
+    { perDay: 0, belief: 0.7 },
+    { perDay: 0.012, belief: 0.1 },
+    { perDay: 0.03, belief: 0.1 },
+    { perDay: 0.07, belief: 0.1 },
   ],
   /** Uneven feeding: spread of one day's production, as a share of it. */
-  feedingSpreads: [0.35, 0.8],
+  feedingSpreads: [0.28, 0.7],
   /** Slow drift of production, as a share of it, per root day. */
-  drifts: [0.006, 0.03],
+  drifts: [0.006, 0.033],
   /** Spread a dated event puts on production, as a share of it: it did nothing, or it did something. */
-  eventSpreads: [0, 0.6],
+  eventSpreads: [0, 0.7],
   /** Production beliefs before any reading, in multiples of (typical level / `levelDays`), as a row of bells. */
   levelDays: 20,
   rangeShare: 0.5,
@@ -39,16 +39,16 @@ export const SETTINGS = {
   ],
   /** When looks say "at least", the tank may make far more than the instrument can show: a bell for that,
    *  believed in as much as this times the share of such looks. */
-  beyondBell: { centre: 6, spread: 3, belief: 0.25 },
+  beyondBell: { centre: 6, spread: 3, belief: 0.06 },
   /** Refuse when more than this share of the looks, the last among them, say only "at least". */
   mostAtTop: 0.6,
   /** Error of a change's logged share, and of the new water's level, each as a share of it. */
   changeSpread: 0.1,
   newWaterSpread: 0.1,
   /** Calibration error of one instrument, as a share of what it shows. */
-  kitSpread: 0.05,
+  kitSpread: 0.06,
   /** Calibration of a second instrument against the last one used. */
-  betweenKitsSpread: 0.1,
+  betweenKitsSpread: 0.08,
   /** What a rate needs at the least. */
   leastLooks: 3,
   leastDays: 5,
@@ -70,11 +70,11 @@ export const SETTINGS = {
   effectChance: 0.8,
   /** A fall worth asking about: how deep it must be, and how much better a change must explain the record
    *  (twice the gain in log-likelihood). */
-  deepFall: 1.5,
+  deepFall: 2,
   unloggedGain: 6,
   /** How far ahead a limit is looked for, and the forecast goes unless asked, days. */
   horizonDays: 365,
   forecastDays: 14,
   /** Beliefs weaker than this share of the strongest are dropped on the way. */
-  dropBelow: 1e-4,
+  dropBelow: 1e-3,
 } as const;

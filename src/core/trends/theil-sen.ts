@@ -10,7 +10,7 @@ export interface TheilSen {
   readonly intercept: number;
 }
 
-/** Past this many readings every k-th is used: all pairs of 2000 are two million slopes. */
+/** Past this many readings every k-th is used: all pairs of 1000 are half a million slopes. */
 export const ALL_PAIRS_UP_TO = 1000;
 
 /**

@@ -1,4 +1,12 @@
-import { isAtBottom, type Look, mergedLooks, middleOf, type TrendEvent } from "./readings.ts";
+import {
+  isAtBottom,
+  type Look,
+  looks,
+  mergedLooks,
+  middleOf,
+  type TrendEvent,
+  type TrendReading,
+} from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 
 /** One thing that moves the belief, in order of time. */
@@ -33,22 +41,23 @@ const MOST_INSTRUMENTS = 3;
  * Cuts the record down to what says something about now, merges looks that are not separate, and puts
  * looks and events in one order. A test and a change at the same moment: the test came first (assumption).
  */
-export function timelineOf(inOrder: readonly Look[], events: readonly TrendEvent[], now: number): Timeline {
-  const past =
-    inOrder.length > 0 && (inOrder.at(-1) as Look).at > now ? inOrder.filter((l) => l.at <= now) : inOrder;
+export function timelineOf(
+  readings: readonly TrendReading[],
+  events: readonly TrendEvent[],
+  now: number,
+): Timeline {
   const sortedEvents = events.filter((e) => e.at <= now).sort((a, b) => a.at - b.at);
-  const times = sortedEvents.map((e) => e.at);
-  const from = Math.max(0, firstOfWindow(past, now));
-  const window = past.slice(from);
-  const span = now - (window[0]?.at ?? now);
-  const sameLook = window.length > SETTINGS.mostLooks ? span / SETTINGS.mostLooks : SETTINGS.sameLookDays;
-  const merged = mergedLooks(window, times, Math.max(sameLook, SETTINGS.sameLookDays));
+  const merged = recentLooks(
+    readings,
+    sortedEvents.map((e) => e.at),
+    now,
+  );
   const used = [...new Set(merged.map((l) => l.instrument.id).reverse())].slice(0, MOST_INSTRUMENTS);
-  const looks = merged.filter((l) => used.includes(l.instrument.id));
-  const start = looks[0]?.at ?? now;
+  const found = merged.filter((l) => used.includes(l.instrument.id));
+  const start = found[0]?.at ?? now;
   const halfSpanDays = Math.min(LONGEST_HALF_SPAN_DAYS, (now - start) / 2);
 
-  const steps: TimelineStep[] = looks.map((look) => ({
+  const steps: TimelineStep[] = found.map((look) => ({
     kind: "look",
     at: look.at,
     look,
@@ -66,21 +75,32 @@ export function timelineOf(inOrder: readonly Look[], events: readonly TrendEvent
     steps.push({ kind: "compare", at: now - halfSpanDays, perDay: 1 / halfSpanDays });
   }
   steps.sort((a, b) => a.at - b.at || Number(b.kind === "look") - Number(a.kind === "look"));
-  const typicalLevel = typicalLevelOf(looks);
-  const usualProduction = usualProductionOf(looks, typicalLevel);
-  return { looks, steps, instruments: used, now, typicalLevel, usualProduction, halfSpanDays };
+  const typicalLevel = typicalLevelOf(found);
+  const usualProduction = usualProductionOf(found, typicalLevel);
+  return { looks: found, steps, instruments: used, now, typicalLevel, usualProduction, halfSpanDays };
 }
 
-function firstOfWindow(past: readonly Look[], now: number): number {
-  let first = past.length - 1;
-  while (
-    first > 0 &&
-    (now - (past[first - 1] as Look).at <= SETTINGS.windowDays ||
-      past.length - first < SETTINGS.windowReadings)
-  ) {
-    first -= 1;
-  }
-  return first;
+/** The looks that say something about now, in order of time, those that are not separate taken together. */
+export function recentLooks(
+  readings: readonly TrendReading[],
+  eventTimes: readonly number[],
+  now: number,
+): readonly Look[] {
+  const window = looks(recentReadings(readings, now));
+  const span = now - (window[0]?.at ?? now);
+  const sameLook = window.length > SETTINGS.mostLooks ? span / SETTINGS.mostLooks : 0;
+  return mergedLooks(window, eventTimes, Math.max(sameLook, SETTINGS.sameLookDays));
+}
+
+/** Readings of the last days, or the last few where those are too few. */
+function recentReadings(readings: readonly TrendReading[], now: number): readonly TrendReading[] {
+  const isPast = (r: TrendReading) => r.at <= now;
+  const recent = readings.filter((r) => isPast(r) && now - r.at <= SETTINGS.windowDays);
+  if (recent.length >= SETTINGS.windowReadings) return recent;
+  return readings
+    .filter(isPast)
+    .sort((a, b) => a.at - b.at)
+    .slice(-SETTINGS.windowReadings);
 }
 
 function typicalLevelOf(looks: readonly Look[]): number {

@@ -207,7 +207,7 @@ function recordCautions(found: Production, now: number): Caution[] {
 }
 
 function evidence({ timeline }: Production): Omit<Answer<unknown>, "kind" | "value" | "cautions"> {
-  const percent = (share: number) => `${share * 100} %`;
+  const percent = (share: number) => `${Number((share * 100).toPrecision(3))} %`;
   return {
     method:
       "Mass balance between the logged events, weighed against every test as the interval it stands for",
