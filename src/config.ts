@@ -10,7 +10,7 @@ const emptyIsAbsent = (value: unknown): unknown => (value === "" ? undefined : v
 const schema = z.object({
   DISCORD_TOKEN: z.preprocess(
     emptyIsAbsent,
-    z.string().regex(/^\S{20,200}$/, "is not a bot token: it has no spaces and is some 70 characters long").optional(),
+    z.string().regex(/^\S{10,200}$/, "is not a bot token: it has no spaces and is some 70 characters long").optional(),
   ),
   DISCORD_API_URL: z.preprocess(
     emptyIsAbsent,

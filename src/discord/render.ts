@@ -4,7 +4,6 @@ import {
   AttachmentBuilder,
   ButtonBuilder,
   ButtonStyle,
-  escapeMarkdown,
   type MessageActionRowComponentBuilder,
   StringSelectMenuBuilder,
 } from "discord.js";
@@ -190,15 +189,11 @@ function tableBlock({ columns, rows: body }: ReplyTable): string {
   return `\`\`\`\n${lines.join("\n").replaceAll("`", "ˋ")}\n\`\`\``;
 }
 
-/** Text as it stands: none of it is read as markup, as a mention or as a time. */
+/** Text as it stands: none of it is read as markup, as a mention or as a time. One pass, linear in its length. */
 function plain(text: string): string {
-  return escapeMarkdown(text, {
-    heading: true,
-    bulletedList: true,
-    maskedLink: true,
-  })
-    .replace(/^(\d+)\.(?=\s)/gm, "$1\\.")
-    .replaceAll("<", "\\<");
+  return text.replace(/[\\*_~`|<>[\]]|^(?:#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm, (mark, number: string | undefined) =>
+    number === undefined ? `\\${mark}` : `${number}\\.`,
+  );
 }
 
 function clipped(text: string, longest: number): string {

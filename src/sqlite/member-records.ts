@@ -1,4 +1,4 @@
-import type { Database } from "better-sqlite3";
+import type { Database, Statement } from "better-sqlite3";
 import { z } from "zod";
 import type { Habits } from "../core/quantity/read.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
@@ -15,17 +15,20 @@ const memberRow = z.object({ zone: z.string(), habits: z.string() });
 
 export class SqliteMemberRecords implements MemberRecords {
   readonly #db: Database;
+  readonly #find: Statement;
+  readonly #findClub: Statement;
 
   constructor(db: Database) {
     this.#db = db;
+    this.#find = db.prepare("SELECT zone, habits FROM member WHERE id = ?");
+    this.#findClub = db.prepare("SELECT habits FROM club WHERE id = ?").pluck();
   }
 
   member(id: MemberId, club: ClubId | undefined): Member {
-    const find = this.#db.prepare("SELECT zone, habits FROM member WHERE id = ?");
-    let row = find.get(id);
+    let row = this.#find.get(id);
     if (row === undefined) {
       this.#db.prepare("INSERT INTO member (id) VALUES (?) ON CONFLICT DO NOTHING").run(id);
-      row = find.get(id);
+      row = this.#find.get(id);
     }
     const { zone, habits } = memberRow.parse(row);
     return { id, zone, habits: { ...this.#clubHabits(club), ...readHabits(habits) } };
@@ -84,7 +87,7 @@ export class SqliteMemberRecords implements MemberRecords {
 
   #clubHabits(club: ClubId | undefined): Habits {
     if (club === undefined) return {};
-    return readHabits(this.#db.prepare("SELECT habits FROM club WHERE id = ?").pluck().get(club));
+    return readHabits(this.#findClub.get(club));
   }
 
   #count(sql: string, id: MemberId): number {
