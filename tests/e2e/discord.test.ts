@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { registrationOf } from "../../src/discord/registration.ts";
-import { startDiscord, TokenRefused } from "../../src/discord/index.ts";
 import { commands } from "../../commands/index.ts";
+import { startDiscord, TokenRefused } from "../../src/discord/index.ts";
+import { registrationOf } from "../../src/discord/registration.ts";
 import { buttonOf, type DiscordClub, openDiscordClub, saidIn, slashCall } from "../support/discord-club.ts";
 import { startPlatform } from "../support/loopback/index.ts";
 
@@ -33,7 +33,11 @@ describe("an answer", () => {
 
   it("shows its working, with each constant and its source, to the asker", async () => {
     const { message } = await here.platform.slash(slashCall(MIX, "ines"));
-    const working = await here.platform.press({ user: "ines", message, customId: buttonOf(message, "Show the working") });
+    const working = await here.platform.press({
+      user: "ines",
+      message,
+      customId: buttonOf(message, "Show the working"),
+    });
     expect(working.response.isEphemeral).toBe(true);
     expect(working.message.text).toContain("Millero & Poisson");
     expect(working.message.text).toContain("volume: 100 L → 100 L");
@@ -57,7 +61,11 @@ describe("a question", () => {
   it("is answered by a button, and the answer is remembered", async () => {
     const asked = await here.platform.slash(slashCall("/salt mix volume:30 gal salinity:35 ppt", "ines"));
     expect(asked.message.buttons.map(({ label }) => label)).toHaveLength(3);
-    const answered = await here.platform.press({ user: "ines", message: asked.message, customId: buttonOf(asked.message, "30 US gal") });
+    const answered = await here.platform.press({
+      user: "ines",
+      message: asked.message,
+      customId: buttonOf(asked.message, "30 US gal"),
+    });
     expect(answered.message.text).toContain("114 L");
     const again = await here.platform.slash(slashCall("/salt mix volume:30 gal salinity:35 ppt", "ines"));
     expect(again.message.text).toContain("114 L");
@@ -66,17 +74,29 @@ describe("a question", () => {
   it("is answered in words through a form", async () => {
     const asked = await here.platform.slash(slashCall("/salt mix volume:100 L", "ines"));
     expect(asked.message.text).toContain("To which salinity?");
-    const opened = await here.platform.press({ user: "ines", message: asked.message, customId: buttonOf(asked.message, "Type it") });
+    const opened = await here.platform.press({
+      user: "ines",
+      message: asked.message,
+      customId: buttonOf(asked.message, "Type it"),
+    });
     const answered = await here.platform.submitModal({ opened, fields: { text: "35 ppt" } });
     expect(answered.message.text).toContain("kg");
   });
 
   it("with many choices becomes a menu", async () => {
     const asked = await here.platform.slash(
-      slashCall("/stocking load livestock:1 grouper 60 cm volume:2000 L salinity:34 ppt temperature:26 °C", "ines"),
+      slashCall(
+        "/stocking load livestock:1 grouper 60 cm volume:2000 L salinity:34 ppt temperature:26 °C",
+        "ines",
+      ),
     );
     const customId = JSON.stringify(asked.message.components).match(/"custom_id":"(menu:[^"]+)"/)?.[1] ?? "";
-    const picked = await here.platform.select({ user: "ines", message: asked.message, customId, values: ["1"] });
+    const picked = await here.platform.select({
+      user: "ines",
+      message: asked.message,
+      customId,
+      values: ["1"],
+    });
     expect(picked.message.text).toContain("nitrogen");
   });
 
@@ -84,22 +104,36 @@ describe("a question", () => {
     const asked = await here.platform.slash(slashCall("/salt mix volume:30 gal salinity:35 ppt", "ines"));
     const { message } = await here.platform.slash(slashCall(MIX, "ines"));
     await here.restart();
-    const answered = await here.platform.press({ user: "ines", message: asked.message, customId: buttonOf(asked.message, "30 US gal") });
+    const answered = await here.platform.press({
+      user: "ines",
+      message: asked.message,
+      customId: buttonOf(asked.message, "30 US gal"),
+    });
     expect(answered.message.text).toContain("114 L");
-    const working = await here.platform.press({ user: "ines", message, customId: buttonOf(message, "Show the working") });
+    const working = await here.platform.press({
+      user: "ines",
+      message,
+      customId: buttonOf(message, "Show the working"),
+    });
     expect(working.message.text).toContain("Millero & Poisson");
   });
 
   it("that has been cleared away says so kindly", async () => {
     const { message } = await here.platform.slash(slashCall(MIX, "ines"));
     here.club.store.clearBefore("9999-01-01T00:00:00.000Z");
-    const working = await here.platform.press({ user: "ines", message, customId: buttonOf(message, "Show the working") });
+    const working = await here.platform.press({
+      user: "ines",
+      message,
+      customId: buttonOf(message, "Show the working"),
+    });
     expect(working.message.text).toContain("too old");
     expect(working.response.isEphemeral).toBe(true);
   });
 
   it("cannot be answered by somebody else", async () => {
-    const asked = await here.platform.slash(slashCall("/salt mix volume:30 gal salinity:35 ppt show:everyone here", "ines"));
+    const asked = await here.platform.slash(
+      slashCall("/salt mix volume:30 gal salinity:35 ppt show:everyone here", "ines"),
+    );
     const { id } = asked.message;
     expect(id).not.toBe("");
     const { member, index } = { member: "discord:1", index: 0 };
@@ -110,12 +144,26 @@ describe("a question", () => {
 
 describe("while typing", () => {
   it("units and the member's own tank names are offered", async () => {
-    await here.platform.slash(slashCall("/tank add name:Lagoon kind:marine containers:box 200 L measured", "ines"));
-    const units = await here.platform.autocomplete({ ...slashCall("/salt mix", "ines"), options: { volume: "75 g" }, focused: "volume" });
+    await here.platform.slash(
+      slashCall("/tank add name:Lagoon kind:marine containers:box 200 L measured", "ines"),
+    );
+    const units = await here.platform.autocomplete({
+      ...slashCall("/salt mix", "ines"),
+      options: { volume: "75 g" },
+      focused: "volume",
+    });
     expect(units.choices.map(({ value }) => value)).toContain("75 US gal");
-    const tanks = await here.platform.autocomplete({ ...slashCall("/tank show", "ines"), options: { tank: "la" }, focused: "tank" });
+    const tanks = await here.platform.autocomplete({
+      ...slashCall("/tank show", "ines"),
+      options: { tank: "la" },
+      focused: "tank",
+    });
     expect(tanks.choices.map(({ value }) => value)).toEqual(["Lagoon"]);
-    const others = await here.platform.autocomplete({ ...slashCall("/tank show", "bruno"), options: { tank: "la" }, focused: "tank" });
+    const others = await here.platform.autocomplete({
+      ...slashCall("/tank show", "bruno"),
+      options: { tank: "la" },
+      focused: "tank",
+    });
     expect(others.choices).toEqual([]);
   });
 });
@@ -161,7 +209,9 @@ describe("the platform at its worst", () => {
   });
 
   it("an event delivered twice is carried out once", async () => {
-    await here.platform.slash(slashCall("/tank add name:Lagoon kind:marine containers:box 200 L measured", "ines"));
+    await here.platform.slash(
+      slashCall("/tank add name:Lagoon kind:marine containers:box 200 L measured", "ines"),
+    );
     here.platform.deliverTwice = true;
     await here.platform.slash(slashCall("/log no3 20", "ines"));
     here.platform.deliverTwice = false;
@@ -188,7 +238,9 @@ describe("everywhere", () => {
   it("works in a direct message and as a user install where the bot is no member", async () => {
     const direct = await here.platform.slash(slashCall(MIX, "ines", { guild: null, context: 1 }));
     expect(direct.message.text).toContain("4.00 kg");
-    const elsewhere = await here.platform.slash(slashCall(MIX, "ines", { guild: null, context: 2, userInstall: true }));
+    const elsewhere = await here.platform.slash(
+      slashCall(MIX, "ines", { guild: null, context: 2, userInstall: true }),
+    );
     expect(elsewhere.message.text).toContain("4.00 kg");
   });
 
@@ -207,7 +259,7 @@ describe("hostile text", () => {
     "[click](https://example.org) **bold** # big",
     "‮reversed‬ ​",
     "'; DROP TABLE tank; --",
-    "${process.env.DISCORD_TOKEN}",
+    "$" + "{process.env.DISCORD_TOKEN}",
     "x".repeat(2000),
     "1e309 L",
     "NaN",
@@ -220,7 +272,11 @@ describe("hostile text", () => {
       { command: "tank", subcommand: "add", options: { name: text, kind: "marine", containers: text } },
       { command: "tank", subcommand: "show", options: { tank: text } },
       { command: "log", options: { line: text, when: text } },
-      { command: "dose", subcommand: "together", options: { first: text, second: "vinegar", show: "everyone here" } },
+      {
+        command: "dose",
+        subcommand: "together",
+        options: { first: text, second: "vinegar", show: "everyone here" },
+      },
     ]) {
       const exchange = await here.platform.slash({ user: "mallory", ...line });
       const message = await exchange.final();
