@@ -145,7 +145,7 @@ export const plantCautionWording: Wording<PlantCautions> = {
 /** The sentence for each refusal of the plant room. */
 export const plantRefusalWording: Wording<PlantRefusals> = {
   "unusable-figure": ({ figure, value, rule }) =>
-    `The ${figure}${Number.isFinite(value) ? `, ${say(value)},` : ""} cannot be used: it ${rule}.`,
+    `The ${figure}${Math.abs(value) < 1e15 ? `, ${say(value)},` : ""} cannot be used: it ${rule}.`,
   "pump-cannot-lift": ({ shutOffHeadM, staticHeadM }) =>
     `No flow: the pump lifts at most ${say(shutOffHeadM)} m, and the water must rise ${say(staticHeadM)} m.`,
   "pump-curve-unreadable": ({ problem }) => `This pump curve cannot be used: ${problem}.`,

@@ -76,6 +76,14 @@ export function pumpOffFlood(inputs: PumpOffInputs): Answer<PumpOffFlood> | NoAn
     refuseIfNegative(
       Object.fromEntries(display.returns.map(({ name, belowLevelMm }) => [`depth of ${name}`, belowLevelMm])),
     ) ??
+    refuseIfNegative(
+      Object.fromEntries(
+        display.returns.map(({ name, siphonBreak }) => [
+          `depth of the siphon break of ${name}`,
+          siphonBreak?.belowLevelMm,
+        ]),
+      ),
+    ) ??
     refuseUnlessPositive(
       Object.fromEntries(pipes.map(({ name, boreMm }) => [`bore of ${name}`, exactly(boreMm)])),
     ) ??
