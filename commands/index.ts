@@ -1,5 +1,7 @@
 import type { CommandEntry } from "../src/kit/command.ts";
+import algae from "./algae/index.ts";
 import ammonia from "./ammonia/index.ts";
+import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import correct from "./correct.ts";
 import dose from "./dose/index.ts";
@@ -7,9 +9,9 @@ import erase from "./erase.ts";
 import help from "./help.ts";
 import instrument from "./instrument/index.ts";
 import log from "./log/index.ts";
-import readings from "./readings.ts";
 import minerals from "./minerals/index.ts";
 import oxygen from "./oxygen/index.ts";
+import readings from "./readings.ts";
 import salt from "./salt/index.ts";
 import settings from "./settings.ts";
 import stocking from "./stocking/index.ts";
@@ -17,4 +19,23 @@ import tank from "./tank/index.ts";
 import undo from "./undo.ts";
 
 /** What a member can type, in the order of /help. */
-export const commands: readonly CommandEntry[] = [salt, dose, change, stocking, ammonia, oxygen, minerals, tank, log, readings, correct, undo, instrument, settings, erase, help];
+export const commands: readonly CommandEntry[] = [
+  salt,
+  dose,
+  change,
+  stocking,
+  ammonia,
+  oxygen,
+  minerals,
+  carbon,
+  algae,
+  tank,
+  log,
+  readings,
+  correct,
+  undo,
+  instrument,
+  settings,
+  erase,
+  help,
+];
