@@ -12,7 +12,11 @@ const WARM_UP = { ratePerSecond: 100, seconds: 2 };
 export async function chatPlatformRows(): Promise<readonly Row[]> {
   const folder = mkdtempSync(join(tmpdir(), "standpipe-bench-"));
   const calls = [
-    { command: "salt", subcommand: "mix", options: { volume: "110 L", salinity: "35 ppt", temperature: "25 °C" } },
+    {
+      command: "salt",
+      subcommand: "mix",
+      options: { volume: "110 L", salinity: "35 ppt", temperature: "25 °C" },
+    },
     { command: "change", subcommand: "effect", options: { now: "80 mg/L", size: "30 %", volume: "2700 L" } },
     { command: "salt", subcommand: "convert", options: { salinity: "1.026 SG 25/25" } },
   ];
@@ -49,13 +53,27 @@ export async function chatPlatformRows(): Promise<readonly Row[]> {
     if (paced === undefined || pushed === undefined || pongPaced === undefined || pongPushed === undefined)
       throw new Error("A load run gave no result");
     return [
-      given(`bare bot: answers a second at ${RATE}/s; p99`, `${pongPaced.answersPerSecond.toFixed(0)}; ${pongPaced.ackMs.p99.toFixed(1)} ms`),
-      atLeast(`answers at ${RATE}/s, against the bare bot's`, paced.answersPerSecond / pongPaced.answersPerSecond, 0.8, ""),
+      given(
+        `bare bot: answers a second at ${RATE}/s; p99`,
+        `${pongPaced.answersPerSecond.toFixed(0)}; ${pongPaced.ackMs.p99.toFixed(1)} ms`,
+      ),
+      atLeast(
+        `answers at ${RATE}/s, against the bare bot's`,
+        paced.answersPerSecond / pongPaced.answersPerSecond,
+        0.8,
+        "",
+      ),
       atMost(`first response at ${RATE}/s, p99`, paced.ackMs.p99, 25, "ms"),
       atMost("unanswered", paced.unanswered, 0, ""),
-      given("16 in flight: ours; bare bot", `${pushed.answersPerSecond.toFixed(0)}; ${pongPushed.answersPerSecond.toFixed(0)} a second`),
+      given(
+        "16 in flight: ours; bare bot",
+        `${pushed.answersPerSecond.toFixed(0)}; ${pongPushed.answersPerSecond.toFixed(0)} a second`,
+      ),
       atMost("memory of the bot's process, peak", ours.rssMb.peak ?? Number.NaN, 150, "MB"),
-      given("start until connected: ours; bare bot", `${ours.startMs.toFixed(0)}; ${pong.startMs.toFixed(0)} ms`),
+      given(
+        "start until connected: ours; bare bot",
+        `${ours.startMs.toFixed(0)}; ${pong.startMs.toFixed(0)} ms`,
+      ),
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -11,7 +11,12 @@ export function atMost(what: string, value: number, goal: number, unit: string):
 }
 
 export function atLeast(what: string, value: number, goal: number, unit: string): Row {
-  return { what, measured: `${rounded(value)} ${unit}`.trim(), goal: `≥ ${goal} ${unit}`.trim(), isMet: value >= goal };
+  return {
+    what,
+    measured: `${rounded(value)} ${unit}`.trim(),
+    goal: `≥ ${goal} ${unit}`.trim(),
+    isMet: value >= goal,
+  };
 }
 
 /** A figure with no goal of its own, beside which others stand. */
@@ -23,7 +28,11 @@ export function printTable(title: string, rows: readonly Row[]): void {
   const widths = [0, 1, 2].map((column) => Math.max(...rows.map((row) => cells(row)[column]?.length ?? 0)));
   console.log(`\n${title}`);
   for (const row of rows)
-    console.log(`  ${cells(row).map((cell, column) => cell.padEnd(widths[column] ?? 0)).join("  ")}  ${row.goal === "" ? "" : row.isMet ? "met" : "MISSED"}`);
+    console.log(
+      `  ${cells(row)
+        .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+        .join("  ")}  ${row.goal === "" ? "" : row.isMet ? "met" : "MISSED"}`,
+    );
 }
 
 function cells({ what, measured, goal }: Row): readonly [string, string, string] {

@@ -6,7 +6,11 @@ import { recordsRows } from "./records.ts";
 import { printTable, type Row } from "./report.ts";
 import { terminalRows } from "./terminal.ts";
 
-const PARTS: readonly (readonly [name: string, title: string, rows: () => readonly Row[] | Promise<readonly Row[]>])[] = [
+const PARTS: readonly (readonly [
+  name: string,
+  title: string,
+  rows: () => readonly Row[] | Promise<readonly Row[]>,
+])[] = [
   ["chat", "Through the chat platform's client library", chatPlatformRows],
   ["terminal", "In the terminal", terminalRows],
   ["records", "Records", recordsRows],
@@ -22,4 +26,6 @@ for (const [name, title, measure] of PARTS) {
   all.push(...rows);
 }
 const missed = all.filter((row) => !row.isMet);
-console.log(`\n${all.filter((row) => row.goal !== "").length - missed.length} goals met, ${missed.length} missed`);
+console.log(
+  `\n${all.filter((row) => row.goal !== "").length - missed.length} goals met, ${missed.length} missed`,
+);

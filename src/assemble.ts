@@ -4,7 +4,9 @@ import { dirname, isAbsolute, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { commands } from "../commands/index.ts";
 import { type App, createApp } from "./app.ts";
+import { openChartRoom } from "./charts/index.ts";
 import { type Config, readConfig } from "./config.ts";
+import type { DrawChart } from "./kit/chart.ts";
 import { openStore } from "./sqlite/index.ts";
 
 /** The folder that holds package.json, whether running from source or built. */
@@ -20,8 +22,9 @@ const DAY_MS = 86_400_000;
 
 export interface Assembled {
   readonly app: App;
+  readonly draw: DrawChart;
   isNews(eventId: string): boolean;
-  close(): void;
+  close(): Promise<void>;
 }
 
 /** Settings from the environment and, where it stands, the .env file. Throws: BadConfig. */
@@ -34,12 +37,17 @@ export function loadConfig(): Config {
 /** Puts the rooms together on one database file. Throws: DatabaseProblem. */
 export function assemble(databaseFile: string): Assembled {
   const clock = Date.now;
-  const file = databaseFile === ":memory:" || isAbsolute(databaseFile) ? databaseFile : join(ROOT, databaseFile);
+  const file =
+    databaseFile === ":memory:" || isAbsolute(databaseFile) ? databaseFile : join(ROOT, databaseFile);
   const store = openStore(file, new Date(clock()).toISOString());
   const tidy = (): void => store.clearBefore(new Date(clock() - KEPT_DAYS * DAY_MS).toISOString());
   tidy();
   const daily = setInterval(tidy, DAY_MS);
   daily.unref();
+  const charts = openChartRoom({
+    fontFile: join(ROOT, "data/fonts/NotoSans-Regular.ttf"),
+    report: (error) => console.error("[chart]", error),
+  });
   const app = createApp({
     commands,
     records: store.records,
@@ -50,10 +58,12 @@ export function assemble(databaseFile: string): Assembled {
   });
   return {
     app,
+    draw: charts.draw,
     isNews: (eventId) => store.isNews(eventId, new Date(clock()).toISOString()),
-    close() {
+    async close() {
       clearInterval(daily);
       store.close();
+      await charts.close();
     },
   };
 }

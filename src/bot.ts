@@ -7,7 +7,7 @@ const LONGEST_PAUSE_MS = 60_000;
 
 /** Runs the bot until it is told to stop; the exit code is 77 when the token is refused. */
 export async function runBot(config: Config, token: string): Promise<number> {
-  const { app, isNews, close } = assemble(config.databaseFile);
+  const { app, draw, isNews, close } = assemble(config.databaseFile);
   const stopped = new Promise<void>((resolve) => {
     process.once("SIGINT", resolve);
     process.once("SIGTERM", resolve);
@@ -17,7 +17,7 @@ export async function runBot(config: Config, token: string): Promise<number> {
     if (error !== undefined) console.error(error);
   };
   const start = () =>
-    startDiscord({ app, token, apiUrl: config.apiUrl, guildId: config.guildId, isNews, log });
+    startDiscord({ app, draw, token, apiUrl: config.apiUrl, guildId: config.guildId, isNews, log });
   try {
     const bot = await untilReached(start, stopped, log);
     if (bot !== undefined) {
@@ -32,7 +32,7 @@ export async function runBot(config: Config, token: string): Promise<number> {
     );
     return 77;
   } finally {
-    close();
+    await close();
   }
 }
 
@@ -64,7 +64,9 @@ function isUnreachable(error: unknown): boolean {
   const code = "code" in error ? String(error.code) : "";
   const status = "status" in error ? Number(error.status) : 0;
   return (
-    status >= 500 || /^(E[A-Z]+|UND_ERR_\w+)$/.test(code) || (error.cause !== undefined && isUnreachable(error.cause))
+    status >= 500 ||
+    /^(E[A-Z]+|UND_ERR_\w+)$/.test(code) ||
+    (error.cause !== undefined && isUnreachable(error.cause))
   );
 }
 

@@ -30,10 +30,11 @@ export async function chat(argv: readonly string[]): Promise<number> {
     return 0;
   }
   try {
-    const { app, close } = assemble(loadConfig().databaseFile);
+    const { app, draw, close } = assemble(loadConfig().databaseFile);
     const once = positionals.join(" ").trim();
     const code = await runConsole({
       app,
+      draw,
       input: process.stdin,
       output: process.stdout,
       name: values.as,
@@ -42,7 +43,7 @@ export async function chat(argv: readonly string[]): Promise<number> {
       filesFolder: join(ROOT, "data/local/files"),
       historyFile: join(ROOT, "data/local/history"),
     });
-    close();
+    await close();
     return code;
   } catch (error) {
     return sayAndFail(error);

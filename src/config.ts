@@ -10,7 +10,10 @@ const emptyIsAbsent = (value: unknown): unknown => (value === "" ? undefined : v
 const schema = z.object({
   DISCORD_TOKEN: z.preprocess(
     emptyIsAbsent,
-    z.string().regex(/^\S{10,200}$/, "is not a bot token: it has no spaces and is some 70 characters long").optional(),
+    z
+      .string()
+      .regex(/^\S{10,200}$/, "is not a bot token: it has no spaces and is some 70 characters long")
+      .optional(),
   ),
   DISCORD_API_URL: z.preprocess(
     emptyIsAbsent,
@@ -20,7 +23,10 @@ const schema = z.object({
   ),
   DISCORD_GUILD_ID: z.preprocess(
     emptyIsAbsent,
-    z.string().regex(/^\d{17,20}$/, "is not a server's id: it is a number of 17 to 20 digits").optional(),
+    z
+      .string()
+      .regex(/^\d{17,20}$/, "is not a server's id: it is a number of 17 to 20 digits")
+      .optional(),
   ),
   DATABASE_FILE: z.preprocess(emptyIsAbsent, z.string().default("data/local/standpipe.sqlite")),
 });
@@ -37,7 +43,9 @@ export interface Config {
 export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const read = schema.safeParse(environment);
   if (!read.success)
-    throw new BadConfig(read.error.issues.map(({ path, message }) => `${path.join(".")} ${message}.`).join("\n"));
+    throw new BadConfig(
+      read.error.issues.map(({ path, message }) => `${path.join(".")} ${message}.`).join("\n"),
+    );
   return {
     token: read.data.DISCORD_TOKEN,
     apiUrl: read.data.DISCORD_API_URL.replace(/\/$/, ""),

@@ -3,13 +3,16 @@ import { dirname, join } from "node:path";
 import { createInterface } from "node:readline";
 import { createInterface as createAsker } from "node:readline/promises";
 import type { App } from "../app.ts";
-import type { ReplyFile } from "../kit/reply.ts";
+import type { DrawChart } from "../kit/chart.ts";
+import type { Reply, ReplyFile } from "../kit/reply.ts";
 import { complete } from "./complete.ts";
 import { Conversation, type Said } from "./conversation.ts";
 import { COLOURED, PLAIN, renderOutcome, renderWorking, type Style } from "./render.ts";
 
 export interface ConsoleParts {
   readonly app: App;
+  /** Left out, charts are told in words alone. */
+  readonly draw?: DrawChart;
   readonly input: NodeJS.ReadableStream & { readonly isTTY?: boolean };
   readonly output: NodeJS.WritableStream & { readonly isTTY?: boolean };
   /** Who is typing. */
@@ -36,7 +39,7 @@ export async function runConsole(parts: ConsoleParts): Promise<number> {
 /** Answers one line; false when it was refused, not understood, or left a question open. */
 async function say(parts: ConsoleParts, talk: Conversation, line: string): Promise<boolean> {
   const said = await talk.take(line);
-  write(parts, said);
+  await write(parts, said);
   if (said.kind === "outcome") return said.outcome.kind === "reply" && said.outcome.ok;
   return said.kind === "remark" ? said.ok : true;
 }
@@ -49,7 +52,7 @@ async function script(parts: ConsoleParts, talk: Conversation): Promise<number> 
     if (line.trim() === "" || line.trimStart().startsWith("#")) continue;
     if (!parts.asJson) parts.output.write(`${talk.name}> ${line}\n`);
     const said = await talk.take(line);
-    write(parts, said);
+    await write(parts, said);
     if (said.kind === "end") break;
     // A question is fine as long as the script goes on to answer it.
     if (hasQuestion && line.trimStart().startsWith("/")) isFine = false;
@@ -85,7 +88,7 @@ function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
         if (line.trim() !== "") {
           remember(historyFile, line);
           const said = await talk.take(line);
-          write(parts, said);
+          await write(parts, said);
           if (said.kind === "end") return reader.close();
         }
         prompt();
@@ -109,7 +112,7 @@ function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
   });
 }
 
-function write(parts: ConsoleParts, said: Said): void {
+async function write(parts: ConsoleParts, said: Said): Promise<void> {
   const { output, asJson } = parts;
   if (said.kind === "end") return;
   if (asJson) {
@@ -118,9 +121,31 @@ function write(parts: ConsoleParts, said: Said): void {
   }
   const style: Style = output.isTTY === true ? COLOURED : PLAIN;
   output.write(`${written(said, style)}\n`);
-  if (said.kind === "outcome" && said.outcome.kind === "reply")
-    for (const file of said.outcome.files ?? [])
-      output.write(`  Written: ${writeOut(parts.filesFolder, file)}\n`);
+  if (said.kind !== "outcome" || said.outcome.kind !== "reply") return;
+  for (const file of [...(said.outcome.files ?? []), ...(await pictures(said.outcome, parts.draw))])
+    output.write(`  Written: ${writeOut(parts.filesFolder, file)}\n`);
+}
+
+/** The reply's chart, drawn, as it is shown and as it can be enlarged. */
+async function pictures({ title, chart }: Reply, draw: DrawChart | undefined): Promise<readonly ReplyFile[]> {
+  const picture = chart === undefined ? undefined : await draw?.(chart);
+  if (chart === undefined || picture === undefined) return [];
+  const name =
+    title
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^-|-$/g, "") || "chart";
+  const { altText } = chart;
+  return [
+    {
+      name: `${name}.png`,
+      mediaType: "image/png",
+      content: Buffer.from(picture.png).toString("base64"),
+      encoding: "base64",
+      altText,
+    },
+    { name: `${name}.svg`, mediaType: "image/svg+xml", content: picture.svg, encoding: "utf8", altText },
+  ];
 }
 
 function written(said: Exclude<Said, { kind: "end" }>, style: Style): string {

@@ -27,6 +27,7 @@ function renderReply(reply: Reply, style: Style): string {
     ...(reply.headline === undefined ? [] : ["", `  ${style.strong(safe(reply.headline))}`, ""]),
     ...reply.body.flatMap((line) => wrapped(safe(line), "  ")),
     ...(reply.table === undefined ? [] : tableLines(reply.table)),
+    ...(reply.chart === undefined ? [] : wrapped(`Chart: ${safe(reply.chart.altText)}`, "  ")),
     ...cautionLines(reply.cautions, style),
     ...(reply.basis === undefined ? [] : wrapped(`Basis: ${safe(reply.basis)}.`, "  ").map(style.faint)),
     ...(reply.working === undefined

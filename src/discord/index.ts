@@ -15,16 +15,19 @@ import {
   TextInputBuilder,
   TextInputStyle,
 } from "discord.js";
-import type { App } from "../app.ts";
+import type { App, Told } from "../app.ts";
+import type { DrawChart } from "../kit/chart.ts";
 import { findCommand } from "../kit/command.ts";
-import { readButtonId, buttonId } from "./button-id.ts";
+import { buttonId, readButtonId } from "./button-id.ts";
 import { registrationOf } from "./registration.ts";
-import { renderOutcome, renderRemark, renderWorking } from "./render.ts";
+import { renderRemark, renderWorking } from "./render.ts";
 import { memberOf, requestOf } from "./request.ts";
-import { isPastAnswering, respond, tell } from "./respond.ts";
+import { isPastAnswering, respond, type Shown, tell } from "./respond.ts";
 
 export interface DiscordParts {
   readonly app: App;
+  /** Left out, charts are told in words alone. */
+  readonly draw?: DrawChart;
   readonly token: string;
   readonly apiUrl: string;
   readonly guildId: string | undefined;
@@ -42,7 +45,8 @@ export class TokenRefused extends Error {
   override readonly name = "TokenRefused";
 }
 
-const GONE = "That answer is too old: its working has been cleared away. Type the command again for a fresh one.";
+const GONE =
+  "That answer is too old: its working has been cleared away. Type the command again for a fresh one.";
 
 /** Goes online, registers the commands and answers. Throws: TokenRefused; network errors as they come. */
 export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
@@ -116,11 +120,11 @@ async function handle(interaction: Interaction, parts: DiscordParts): Promise<vo
     const request = requestOf(interaction);
     const command = findCommand(app.commands, request.path);
     const expected = request.audience ?? command?.audience ?? "asker";
-    return respond(interaction, app.answer(request), expected, command?.isSlow ?? false);
+    return respond(interaction, shown(app.answer(request), parts), expected, command?.isSlow ?? false);
   }
-  if (interaction.isButton()) return press(interaction, app);
-  if (interaction.isStringSelectMenu()) return pick(interaction, app);
-  if (interaction.isModalSubmit()) return fillIn(interaction, app);
+  if (interaction.isButton()) return press(interaction, parts);
+  if (interaction.isStringSelectMenu()) return pick(interaction, parts);
+  if (interaction.isModalSubmit()) return fillIn(interaction, parts);
 }
 
 async function complete(interaction: AutocompleteInteraction, app: App): Promise<void> {
@@ -131,14 +135,15 @@ async function complete(interaction: AutocompleteInteraction, app: App): Promise
   );
 }
 
-async function press(interaction: ButtonInteraction, app: App): Promise<void> {
+async function press(interaction: ButtonInteraction, parts: DiscordParts): Promise<void> {
+  const { app } = parts;
   const pressed = readButtonId(interaction.customId);
   const member = memberOf(interaction);
   if (pressed === undefined) return tell(interaction, renderRemark(GONE), true);
   const { deed, exchangeId, index } = pressed;
   switch (deed) {
     case "choose":
-      return respond(interaction, app.choose(exchangeId, member, index), "asker", false);
+      return respond(interaction, shown(app.choose(exchangeId, member, index), parts), "asker", false);
     case "fill":
       return openForm(interaction, app, exchangeId);
     case "working": {
@@ -149,9 +154,9 @@ async function press(interaction: ButtonInteraction, app: App): Promise<void> {
     }
     case "post": {
       const exchange = app.publish(exchangeId, member);
-      return exchange === undefined
-        ? tell(interaction, renderRemark(GONE), true)
-        : tell(interaction, renderOutcome(exchange.outcome, exchange.id, false), false);
+      if (exchange === undefined) return tell(interaction, renderRemark(GONE), true);
+      const told: Told = { id: exchange.id, outcome: { ...exchange.outcome, audience: "channel" } };
+      return respond(interaction, shown(Promise.resolve(told), parts), "channel", false);
     }
     default:
       return tell(interaction, renderRemark(GONE), true);
@@ -178,16 +183,25 @@ async function openForm(interaction: ButtonInteraction, app: App, exchangeId: st
   );
 }
 
-async function pick(interaction: StringSelectMenuInteraction, app: App): Promise<void> {
+async function pick(interaction: StringSelectMenuInteraction, parts: DiscordParts): Promise<void> {
   const picked = readButtonId(interaction.customId);
   if (picked === undefined) return tell(interaction, renderRemark(GONE), true);
   const index = Number(interaction.values[0] ?? "-1");
-  return respond(interaction, app.choose(picked.exchangeId, memberOf(interaction), index), "asker", false);
+  const told = parts.app.choose(picked.exchangeId, memberOf(interaction), index);
+  return respond(interaction, shown(told, parts), "asker", false);
 }
 
-async function fillIn(interaction: ModalSubmitInteraction, app: App): Promise<void> {
+async function fillIn(interaction: ModalSubmitInteraction, parts: DiscordParts): Promise<void> {
   const form = readButtonId(interaction.customId);
   if (form === undefined) return tell(interaction, renderRemark(GONE), true);
   const text = interaction.fields.getTextInputValue("text");
-  return respond(interaction, app.fill(form.exchangeId, memberOf(interaction), text), "asker", false);
+  const told = parts.app.fill(form.exchangeId, memberOf(interaction), text);
+  return respond(interaction, shown(told, parts), "asker", false);
+}
+
+/** What was said, with its chart drawn where there is one. */
+async function shown(work: Promise<Told>, { draw }: DiscordParts): Promise<Shown> {
+  const told = await work;
+  const chart = told.outcome.kind === "reply" ? told.outcome.chart : undefined;
+  return chart === undefined ? told : { ...told, picture: await draw?.(chart) };
 }

@@ -25,7 +25,11 @@ export function registrationOf(
     name: entry.name,
     description: entry.summary,
     integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
-    contexts: [InteractionContextType.Guild, InteractionContextType.BotDM, InteractionContextType.PrivateChannel],
+    contexts: [
+      InteractionContextType.Guild,
+      InteractionContextType.BotDM,
+      InteractionContextType.PrivateChannel,
+    ],
     options: isFamily(entry)
       ? entry.subcommands.map(
           (sub): APIApplicationCommandOption => ({
@@ -57,5 +61,9 @@ function optionOf(name: string, option: AnyOption): APIApplicationCommandBasicOp
   const { choices } = option;
   if (choices !== undefined && choices.length <= MOST_CHOICES)
     return { ...base, choices: choices.map((choice) => ({ name: choice, value: choice })) };
-  return { ...base, max_length: LONGEST_TEXT, ...(option.suggest === undefined ? {} : { autocomplete: true }) };
+  return {
+    ...base,
+    max_length: LONGEST_TEXT,
+    ...(option.suggest === undefined ? {} : { autocomplete: true }),
+  };
 }

@@ -7,6 +7,7 @@ import {
   type MessageActionRowComponentBuilder,
   StringSelectMenuBuilder,
 } from "discord.js";
+import type { Picture } from "../kit/chart.ts";
 import type { Outcome, Question, Reply, ReplyCaution, ReplyTable, Working } from "../kit/reply.ts";
 import { buttonId } from "./button-id.ts";
 
@@ -22,6 +23,7 @@ export interface Message {
 const LONGEST_TITLE = 256;
 const LONGEST_DESCRIPTION = 4096;
 const LONGEST_CHOICE_LABEL = 80;
+const LONGEST_ALT_TEXT = 1024;
 /** Buttons in one row; more choices go into a menu. */
 const MOST_BUTTONS = 4;
 const MOST_MENU_ENTRIES = 25;
@@ -30,35 +32,56 @@ const DEEP_WATER = 0x1f5f6b;
 const CALM_SAND = 0xc2a878;
 const BRICK = 0xa8452f;
 
-export function renderOutcome(outcome: Outcome, id: string, isPrivate: boolean): Message {
-  return outcome.kind === "reply" ? renderReply(outcome, id, isPrivate) : renderQuestion(outcome, id);
+/** A reply with a chart shows its picture, or says in words what it would show. */
+export function renderOutcome(outcome: Outcome, id: string, isPrivate: boolean, picture?: Picture): Message {
+  return outcome.kind === "reply"
+    ? renderReply(outcome, id, isPrivate, picture)
+    : renderQuestion(outcome, id);
 }
 
-function renderReply(reply: Reply, id: string, isPrivate: boolean): Message {
+const CHART_NAME = "chart.png";
+
+function renderReply(reply: Reply, id: string, isPrivate: boolean, drawn: Picture | undefined): Message {
+  const { chart } = reply;
   const files = (reply.files ?? []).map(
     (file) =>
       new AttachmentBuilder(Buffer.from(file.content, file.encoding), {
         name: file.name,
-        description: file.altText.slice(0, 1024),
+        description: clipped(file.altText, LONGEST_ALT_TEXT),
       }),
   );
-  const picture = reply.files?.find(({ mediaType }) => mediaType === "image/png");
+  if (chart !== undefined && drawn !== undefined)
+    files.push(
+      new AttachmentBuilder(Buffer.from(drawn.png), {
+        name: CHART_NAME,
+        description: clipped(chart.altText, LONGEST_ALT_TEXT),
+      }),
+    );
+  const picture =
+    chart !== undefined && drawn !== undefined
+      ? CHART_NAME
+      : reply.files?.find(({ mediaType }) => mediaType === "image/png")?.name;
   const buttons: ButtonBuilder[] = [];
   if (reply.working !== undefined)
     buttons.push(button(buttonId("working", id), "Show the working", ButtonStyle.Secondary));
-  if (isPrivate && reply.ok) buttons.push(button(buttonId("post", id), "Post to the channel", ButtonStyle.Secondary));
+  if (isPrivate && reply.ok)
+    buttons.push(button(buttonId("post", id), "Post to the channel", ButtonStyle.Secondary));
   return {
     embeds: [
       {
         title: clipped(plain(reply.title), LONGEST_TITLE),
         description: description({
           top: reply.headline === undefined ? "" : `# ${plain(reply.headline)}`,
-          body: [...reply.body.map(plain), ...(reply.table === undefined ? [] : [tableBlock(reply.table)])],
+          body: [
+            ...reply.body.map(plain),
+            ...(reply.table === undefined ? [] : [tableBlock(reply.table)]),
+            ...(chart === undefined || drawn !== undefined ? [] : [plain(`Chart: ${chart.altText}`)]),
+          ],
           cautions: reply.cautions,
           foot: reply.basis === undefined ? "" : `-# Basis: ${plain(reply.basis)}.`,
         }),
         color: colour(reply.cautions, reply.ok),
-        ...(picture === undefined ? {} : { image: { url: `attachment://${picture.name}` } }),
+        ...(picture === undefined ? {} : { image: { url: `attachment://${picture}` } }),
       },
     ],
     components: rows(buttons),
@@ -80,12 +103,20 @@ function renderQuestion(question: Question, id: string): Message {
         ),
       );
   if (typed !== undefined)
-    buttons.push(button(buttonId("fill", id), choices.length === 0 ? "Type it" : "Type something else", ButtonStyle.Secondary));
+    buttons.push(
+      button(
+        buttonId("fill", id),
+        choices.length === 0 ? "Type it" : "Type something else",
+        ButtonStyle.Secondary,
+      ),
+    );
   const menu = new StringSelectMenuBuilder()
     .setCustomId(buttonId("menu", id))
     .setPlaceholder("Choose one")
     .addOptions(
-      choices.slice(0, MOST_MENU_ENTRIES).map(({ label }, index) => ({ label: clipped(label, 100), value: String(index) })),
+      choices
+        .slice(0, MOST_MENU_ENTRIES)
+        .map(({ label }, index) => ({ label: clipped(label, 100), value: String(index) })),
     );
   return {
     embeds: [
@@ -113,11 +144,23 @@ export function renderWorking(title: string, working: Working): Message {
   const part = (name: string, lines: readonly string[]): string =>
     lines.length === 0 ? "" : `**${name}**\n${lines.map((line) => `• ${line}`).join("\n")}`;
   const text = [
-    part("As read", working.inputs.map(({ name, typed, readAs }) => plain(`${name}: ${typed} → ${readAs}`))),
+    part(
+      "As read",
+      working.inputs.map(({ name, typed, readAs }) => plain(`${name}: ${typed} → ${readAs}`)),
+    ),
     part("Steps", working.steps.map(plain)),
-    part("Constants", working.constants.map(({ name, value, source }) => plain(`${name} = ${value}. ${source}`))),
+    part(
+      "Constants",
+      working.constants.map(({ name, value, source }) => plain(`${name} = ${value}. ${source}`)),
+    ),
     part("Taken for granted", working.assumptions.map(plain)),
-    part("Sources", working.sources.map(({ citation, standing, link }) => `${plain(`${citation} (${standing})`)}${link === undefined ? "" : ` ${link}`}`)),
+    part(
+      "Sources",
+      working.sources.map(
+        ({ citation, standing, link }) =>
+          `${plain(`${citation} (${standing})`)}${link === undefined ? "" : ` ${link}`}`,
+      ),
+    ),
   ].filter(Boolean);
   return {
     embeds: [
@@ -167,7 +210,10 @@ function colour(cautions: readonly ReplyCaution[], isFine: boolean): number {
 }
 
 function button(customId: string, label: string, style: ButtonStyle): ButtonBuilder {
-  return new ButtonBuilder().setCustomId(customId).setLabel(clipped(label, LONGEST_CHOICE_LABEL)).setStyle(style);
+  return new ButtonBuilder()
+    .setCustomId(customId)
+    .setLabel(clipped(label, LONGEST_CHOICE_LABEL))
+    .setStyle(style);
 }
 
 function rows(buttons: readonly ButtonBuilder[]): ActionRowBuilder<MessageActionRowComponentBuilder>[] {
@@ -191,8 +237,9 @@ function tableBlock({ columns, rows: body }: ReplyTable): string {
 
 /** Text as it stands: none of it is read as markup, as a mention or as a time. One pass, linear in its length. */
 function plain(text: string): string {
-  return text.replace(/[\\*_~`|<>[\]]|^(?:#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm, (mark, number: string | undefined) =>
-    number === undefined ? `\\${mark}` : `${number}\\.`,
+  return text.replace(
+    /[\\*_~`|<>[\]]|^(?:#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm,
+    (mark, number: string | undefined) => (number === undefined ? `\\${mark}` : `${number}\\.`),
   );
 }
 

@@ -18,7 +18,9 @@ export function requestOf(interaction: ChatInputCommandInteraction | Autocomplet
   const [first] = interaction.options.data;
   const isSub = first?.type === ApplicationCommandOptionType.Subcommand;
   const given = isSub ? (first.options ?? []) : interaction.options.data;
-  const texts = given.flatMap(({ name, value }) => (value === undefined ? [] : [[name, String(value)] as const]));
+  const texts = given.flatMap(({ name, value }) =>
+    value === undefined ? [] : [[name, String(value)] as const],
+  );
   const audience = audienceOf(texts.find(([name]) => name === SHOW.name)?.[1]);
   return {
     member: memberOf(interaction),

@@ -7,6 +7,7 @@ import {
   type StringSelectMenuInteraction,
 } from "discord.js";
 import type { Told } from "../app.ts";
+import type { Picture } from "../kit/chart.ts";
 import type { Audience } from "../kit/reply.ts";
 import { type Message, renderOutcome } from "./render.ts";
 
@@ -16,13 +17,18 @@ export type Answerable =
   | StringSelectMenuInteraction
   | ModalSubmitInteraction;
 
+/** What was said, with its chart drawn. */
+export interface Shown extends Told {
+  readonly picture?: Picture | undefined;
+}
+
 /** The platform wants a first sign within 3 s of the event; half of that is kept for the way there. */
 const FIRST_SIGN_MS = 1_500;
 
 /** Answers when the work is done, and says "at work" first when that takes long. */
 export async function respond(
   interaction: Answerable,
-  work: Promise<Told>,
+  work: Promise<Shown>,
   expected: Audience,
   isSlow: boolean,
 ): Promise<void> {
@@ -35,7 +41,7 @@ export async function respond(
   if (first !== "late") {
     const isPrivate = first.outcome.audience === "asker";
     await interaction.reply({
-      ...renderOutcome(first.outcome, first.id, isPrivate),
+      ...renderOutcome(first.outcome, first.id, isPrivate, first.picture),
       ...(isPrivate ? { flags: MessageFlags.Ephemeral } : {}),
     });
     return;
@@ -43,7 +49,7 @@ export async function respond(
   await interaction.deferReply(expected === "asker" ? { flags: MessageFlags.Ephemeral } : {});
   const told = await work;
   const isPrivate = told.outcome.audience === "asker";
-  const message = renderOutcome(told.outcome, told.id, isPrivate || expected === "asker");
+  const message = renderOutcome(told.outcome, told.id, isPrivate || expected === "asker", told.picture);
   if (isPrivate && expected === "channel") {
     // What was announced to all turned out to be for the asker alone.
     await interaction.deleteReply();

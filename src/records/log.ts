@@ -58,7 +58,11 @@ export interface LogRecords {
   find(owner: MemberId, readingId: number): Reading | undefined;
   latest(owner: MemberId, tankId: number, parameter: string): Reading | undefined;
   /** Takes back the member's newest batch on that tank; undefined when there is none left. */
-  undoLast(owner: MemberId, tankId: number, now: string): { readonly line: string; readonly count: number } | undefined;
+  undoLast(
+    owner: MemberId,
+    tankId: number,
+    now: string,
+  ): { readonly line: string; readonly count: number } | undefined;
   /** Replaces a reading by a new one; the old one is kept aside. Throws UserError when it is not theirs. */
   correct(owner: MemberId, readingId: number, to: NewReading, now: string): Reading;
 }

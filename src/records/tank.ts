@@ -18,6 +18,41 @@ export interface TankNotes {
   readonly temperature?: string;
 }
 
+/** What may be noted of the plant around the water. */
+export const PLANT_NOTES = [
+  "crest",
+  "level",
+  "box",
+  "returns",
+  "drain",
+  "pipe",
+  "lift",
+  "pump",
+  "row",
+  "inlet",
+  "reservoir",
+  "surface",
+  "room",
+  "humidity",
+  "walls",
+  "devices",
+  "circuits",
+  "volts",
+  "price",
+  "battery",
+  "air",
+  "generator",
+  "footprint",
+  "masses",
+  "contacts",
+  "valves",
+] as const;
+
+export type PlantNote = (typeof PLANT_NOTES)[number];
+
+/** Facts of pipes, pumps, room and power, kept as the member typed them. */
+export type PlantNotes = { readonly [K in PlantNote]?: string };
+
 export interface Tank {
   readonly id: number;
   readonly owner: MemberId;
@@ -28,6 +63,7 @@ export interface Tank {
   /** The description as typed. */
   readonly containersTyped: string;
   readonly notes: TankNotes;
+  readonly plant: PlantNotes;
   readonly isDefault: boolean;
   readonly sharedWith: readonly ClubId[];
 }
@@ -54,6 +90,8 @@ export interface TankRecords {
   }): Tank;
   replaceContainers(owner: MemberId, tankId: number, containers: readonly Container[], typed: string): void;
   setNotes(owner: MemberId, tankId: number, notes: TankNotes): void;
+  /** Adds to what is noted of the plant; an empty text clears one note. */
+  setPlant(owner: MemberId, tankId: number, notes: PlantNotes): void;
   rename(owner: MemberId, tankId: number, name: string): void;
   addAlias(owner: MemberId, tankId: number, alias: string): void;
   removeAlias(owner: MemberId, tankId: number, alias: string): void;

@@ -1,5 +1,6 @@
 import type { Database } from "better-sqlite3";
 import membersTanksLog from "./migrations/0001-members-tanks-log.ts";
+import tankPlant from "./migrations/0002-tank-plant.ts";
 
 export interface Migration {
   readonly name: string;
@@ -7,7 +8,7 @@ export interface Migration {
 }
 
 /** In order; one that has shipped is never edited, the next corrects it. */
-const MIGRATIONS: readonly Migration[] = [membersTanksLog];
+const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant];
 
 /** The file was written by a later version than this one. */
 export class NewerDatabase extends Error {

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Container } from "../core/tank/container.ts";
 import { UserError } from "../kit/user-error.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
-import type { Tank, TankNotes, TankRecords, Viewer } from "../records/tank.ts";
+import { PLANT_NOTES, type PlantNotes, type Tank, type TankNotes, type TankRecords, type Viewer } from "../records/tank.ts";
 
 /** More tanks than this is a mistake or mischief. */
 const MOST_TANKS = 50;
@@ -18,6 +18,8 @@ const notesSchema = z.object({
   temperature: z.string().exactOptional(),
 }) satisfies z.ZodType<TankNotes>;
 
+const plantSchema: z.ZodType<PlantNotes> = z.partialRecord(z.enum(PLANT_NOTES), z.string());
+
 const tankRow = z.object({
   id: z.number(),
   member_id: z.string(),
@@ -25,6 +27,7 @@ const tankRow = z.object({
   containers: z.string(),
   containers_typed: z.string(),
   notes: z.string(),
+  plant: z.string(),
   is_default: z.number(),
 });
 const nameRow = z.object({ tank_id: z.number(), name: z.string(), is_alias: z.number() });
@@ -103,6 +106,16 @@ export class SqliteTankRecords implements TankRecords {
           tankId,
           owner,
         ]);
+      })
+      .immediate();
+  }
+
+  setPlant(owner: MemberId, tankId: number, notes: PlantNotes): void {
+    this.#db
+      .transaction(() => {
+        const all = { ...this.#mine(owner, tankId).plant, ...notes };
+        const kept = Object.fromEntries(Object.entries(all).filter(([, text]) => text !== ""));
+        this.#change("UPDATE tank SET plant = ? WHERE id = ? AND member_id = ?", [JSON.stringify(kept), tankId, owner]);
       })
       .immediate();
   }
@@ -229,6 +242,7 @@ export class SqliteTankRecords implements TankRecords {
         containers: containersSchema.parse(JSON.parse(row.containers)),
         containersTyped: row.containers_typed,
         notes: notesSchema.parse(JSON.parse(row.notes)),
+        plant: plantSchema.parse(JSON.parse(row.plant)),
         isDefault: row.is_default === 1,
         sharedWith: shares
           .filter(({ tank_id }) => tank_id === row.id)

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { commands } from "../../commands/index.ts";
-import { allCommands } from "../../src/kit/command.ts";
 import { parseLine } from "../../src/console/parse-line.ts";
+import { allCommands } from "../../src/kit/command.ts";
 
 const paths = allCommands(commands);
 

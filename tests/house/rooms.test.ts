@@ -11,7 +11,10 @@ const rooms = [
   },
   { room: "src/records", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|wording)\// },
   { room: "src/wording", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|records)\// },
-  { room: "src/kit", forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|commands)\// },
+  {
+    room: "src/kit",
+    forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|commands)\//,
+  },
   { room: "src/sqlite", forbid: /discord\.js|Date\.now|Math\.random|\/(discord|console|commands)\// },
   { room: "src/console", forbid: /discord\.js|better-sqlite3|\/(sqlite|discord|commands)\// },
   { room: "src/discord", forbid: /better-sqlite3|\/(sqlite|console|commands)\// },
@@ -38,7 +41,9 @@ describe("rooms keep to their neighbours", () => {
 it("only the database room speaks SQL", () => {
   const speaking = filesIn("src")
     .filter((file) => !file.startsWith("src/sqlite/"))
-    .filter((file) => /\b(SELECT .+ FROM|INSERT INTO|DELETE FROM|UPDATE \w+ SET)\b/.test(readFileSync(file, "utf8")));
+    .filter((file) =>
+      /\b(SELECT .+ FROM|INSERT INTO|DELETE FROM|UPDATE \w+ SET)\b/.test(readFileSync(file, "utf8")),
+    );
   expect(speaking).toEqual([]);
 });
 
@@ -47,7 +52,9 @@ it("commands do no arithmetic of their own", () => {
   const sums = filesIn("commands").flatMap((file) =>
     readFileSync(file, "utf8")
       .split("\n")
-      .filter((line) => /\b[a-z]\w*(\.\w+)* (\*\*?) [a-z]\w*/i.test(line) && !/^\s*(\*|\/\/|import)/.test(line))
+      .filter(
+        (line) => /\b[a-z]\w*(\.\w+)* (\*\*?) [a-z]\w*/i.test(line) && !/^\s*(\*|\/\/|import)/.test(line),
+      )
       .map((line) => `${file}: ${line.trim()}`),
   );
   expect(sums).toEqual([]);

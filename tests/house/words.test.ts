@@ -9,6 +9,7 @@ const files = execFileSync("git", ["ls-files", "-z"], { encoding: "utf8" })
 it("no file leaves work for later or silences a check", () => {
   expect(files.length).toBeGreaterThan(50);
   const self = "tests/house/words.test.ts";
-  const forbid = /\b(TODO|FIXME|XXX)\b|@ts-(ignore|expect-error|nocheck)|biome-ignore|as any\b|\b(it|test|describe)\.(skip|only|todo)\b/;
+  const forbid =
+    /\b(TODO|FIXME|XXX)\b|@ts-(ignore|expect-error|nocheck)|biome-ignore|as any\b|\b(it|test|describe)\.(skip|only|todo)\b/;
   expect(files.filter((file) => file !== self && forbid.test(readFileSync(file, "utf8")))).toEqual([]);
 });

@@ -1,8 +1,8 @@
 import { commands } from "../../commands/index.ts";
 import { type App, createApp, type Told } from "../../src/app.ts";
+import { parseLine } from "../../src/console/parse-line.ts";
 import { allCommands } from "../../src/kit/command.ts";
 import type { Outcome, Question, Reply } from "../../src/kit/reply.ts";
-import { parseLine } from "../../src/console/parse-line.ts";
 import type { ClubId, MemberId } from "../../src/records/ids.ts";
 import { openStore, type Store } from "../../src/sqlite/index.ts";
 
@@ -61,8 +61,11 @@ export function openClub(file = ":memory:", start = START): Club {
     async pick(choice, as = "ines") {
       const { id, question } = open(as);
       const index =
-        typeof choice === "number" ? choice - 1 : question.choices.findIndex(({ label }) => label.includes(choice));
-      if (question.choices[index] === undefined) throw new Error(`no choice ${choice} in: ${JSON.stringify(question.choices)}`);
+        typeof choice === "number"
+          ? choice - 1
+          : question.choices.findIndex(({ label }) => label.includes(choice));
+      if (question.choices[index] === undefined)
+        throw new Error(`no choice ${choice} in: ${JSON.stringify(question.choices)}`);
       return keep(as, await app.choose(id, memberId(as), index));
     },
     async fill(text, as = "ines") {
@@ -74,7 +77,8 @@ export function openClub(file = ":memory:", start = START): Club {
   };
   function keep(as: string, answer: Told): Outcome {
     told.set(as, answer);
-    if (defects.length > 0) throw new Error(`the bot failed on that: ${String(defects[0])}`, { cause: defects[0] });
+    if (defects.length > 0)
+      throw new Error(`the bot failed on that: ${String(defects[0])}`, { cause: defects[0] });
     return answer.outcome;
   }
   function open(as: string): { readonly id: string; readonly question: Question } {

@@ -1,8 +1,8 @@
-import { startDiscord, type RunningBot } from "../../src/discord/index.ts";
-import { type Exchange, type Message, type Platform, startPlatform } from "./loopback/index.ts";
-import { parseLine } from "../../src/console/parse-line.ts";
 import { commands } from "../../commands/index.ts";
+import { parseLine } from "../../src/console/parse-line.ts";
+import { type RunningBot, startDiscord } from "../../src/discord/index.ts";
 import { type Club, openClub } from "./club.ts";
+import { type Exchange, type Message, type Platform, startPlatform } from "./loopback/index.ts";
 
 /** The real app behind the real client library, on a chat platform of our own. */
 export interface DiscordClub {
@@ -51,7 +51,13 @@ export function slashCall(line: string, user: string, extra: Partial<SlashCall> 
   const { path, options, audience } = parseLine(line, commands);
   const show = audience === undefined ? {} : { show: audience === "channel" ? "everyone here" : "only me" };
   const [command = "", subcommand] = path.split(" ");
-  return { user, command, ...(subcommand === undefined ? {} : { subcommand }), options: { ...options, ...show }, ...extra };
+  return {
+    user,
+    command,
+    ...(subcommand === undefined ? {} : { subcommand }),
+    options: { ...options, ...show },
+    ...extra,
+  };
 }
 
 /** The button whose label begins so. Throws: Error when the message has none. */
