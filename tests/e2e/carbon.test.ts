@@ -131,7 +131,7 @@ describe("/carbon box", () => {
     // Electron balance: 1.2 m³/d × (2.8557 × 10 mg/L N + 6 mg/L O₂) / (1 − 0.32) = 61.006 g COD a day, and 56.06 with
     // a yield of 0.26; over 2.0838 g/g and 0.07893 g/mL: 341 to 371 mL. 6 / (28.56 + 6) = 17.4 % meets the oxygen.
     expect(reply.headline).toMatch(/^35[56] mL \(341–371\) a day/);
-    expect(reply.body[0]).toContain("17.4 % of it only burns the oxygen");
+    expect(reply.body[0]).toContain("17 % of it only burns the oxygen");
     expect(textOf(reply)).toContain("rotten eggs");
   });
 
