@@ -1,5 +1,6 @@
 import type { GramsPerDay, LitresPerHour, MgPerL, Quantity } from "../quantity/units.ts";
 import { as } from "../quantity/units.ts";
+import { requirePositive } from "../water/domain.ts";
 
 /** A flow as the balances of this room use it. */
 export type CubicMetresPerDay = Quantity<"m³/d">;
@@ -8,13 +9,15 @@ export function cubicMetresPerDay(flow: LitresPerHour): CubicMetresPerDay {
   return as<CubicMetresPerDay>((flow * 24) / 1000);
 }
 
-/** Oxygen leaving a stirred chamber whose inhabitants use a fixed amount, never below zero. Source: mass-balance. */
+/** Oxygen leaving a stirred chamber whose inhabitants use a fixed amount, never below zero. Source: mass-balance.
+ *  Throws: RangeError when the flow is not above zero. */
 export function oxygenOutFixedDemand(
   flow: CubicMetresPerDay,
   oxygenIn: MgPerL,
   demand: GramsPerDay,
   aeration: GramsPerDay,
 ): MgPerL {
+  requirePositive("flow", flow);
   return as<MgPerL>(Math.max(0, oxygenIn - (demand - aeration) / flow));
 }
 
@@ -27,7 +30,8 @@ export interface Aeration {
 /**
  * Oxygen leaving a stirred chamber whose inhabitants slow down as oxygen runs out (Monod):
  * the positive root of a C² + b C + c = 0.
- * Source: mass-balance. Throws: RangeError when neither flow nor air brings oxygen.
+ * Source: mass-balance.
+ *  Throws: RangeError when neither flow nor air brings oxygen.
  */
 export function oxygenOutMonod(
   flow: CubicMetresPerDay,
@@ -46,7 +50,9 @@ export function oxygenOutMonod(
   return as<MgPerL>(b > 0 ? (-2 * c) / (b + root) : (-b + root) / (2 * a));
 }
 
-/** Flow at which what is used in a box pulls its oxygen down to the target. Source: mass-balance, OUR/(in − target). */
+/** Flow at which what is used in a box pulls its oxygen down to the target. Source: mass-balance, OUR/(in − target).
+ *  Throws: RangeError when the fall of oxygen is not above zero. */
 export function flowForLowOxygen(demand: GramsPerDay, oxygenIn: MgPerL, target: MgPerL): LitresPerHour {
+  requirePositive("fall of oxygen", oxygenIn - target);
   return as<LitresPerHour>((demand / (oxygenIn - target) / 24) * 1000);
 }

@@ -45,8 +45,7 @@ export function runAt({ situation, beliefs, plan }: Setting, place: Float64Array
     if (belief === undefined) throw new Error(`no belief ${index}`);
     return believedAt(belief, place[index] as number);
   };
-  const load =
-    situation.ammonia.kind === "animals" ? (situation.ammonia.load.best * 1000) / situation.volumeL.best : 0;
+  const isFedByAnimals = situation.ammonia.kind === "animals";
   const parameters: CyclingParameters = {
     temperatureC: Math.min(40, Math.max(1, at(BELIEF.temperature))),
     oxygenMgPerL: situation.oxygen?.best ?? DEFAULT_OXYGEN,
@@ -55,13 +54,13 @@ export function runAt({ situation, beliefs, plan }: Setting, place: Float64Array
     nitriteGrowthScale: at(BELIEF.secondStep),
     halfFoodScale: at(BELIEF.halfFood),
     mineralisationPerDay: MINERALISATION_PER_DAY,
-    loadMgNPerLDay: load,
+    loadMgNPerLDay: isFedByAnimals ? at(BELIEF.ammonia) : 0,
     loadAlkalinity: 1,
     isAlkalinityLimited: situation.alkalinity !== undefined,
   };
   const seed = at(BELIEF.seed);
   const start = cyclingState(
-    Math.max(0, at(BELIEF.start)),
+    isFedByAnimals ? 0 : Math.max(0, at(BELIEF.ammonia)),
     seed,
     seed * at(BELIEF.secondSeed),
     situation.alkalinity?.best ?? KEPT_UP_ALKALINITY,

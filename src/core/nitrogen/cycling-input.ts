@@ -119,15 +119,24 @@ export const BELIEF = {
   seed: 3,
   secondSeed: 4,
   temperature: 5,
-  start: 6,
+  /** The first dose, mg/L nitrogen; or what the animals give off, mg/L a day. */
+  ammonia: 6,
 } as const;
+
+/** What animals add to the water, mg/L nitrogen a day. */
+function animalLoad({ volumeL }: CyclingSituation, load: Estimate<GramsNPerDay>): Estimate {
+  return {
+    low: (load.low * 1000) / volumeL.high,
+    best: (load.best * 1000) / volumeL.best,
+    high: (load.high * 1000) / volumeL.low,
+  };
+}
 
 /** What is believed of every uncertain figure before any reading. */
 export function beliefsOf(situation: CyclingSituation): readonly Belief[] {
   const slowdown = saltSlowdown(situation.salinity.best);
   const { ammonia } = situation;
   const temperature = situation.temperatureC;
-  const start: Estimate = ammonia.kind === "dosed" ? ammonia.to : { best: 0, low: 0, high: 0 };
   return [
     // Fresh water is the better known case; sea water rests on one pair of rigs.
     {
@@ -144,6 +153,8 @@ export function beliefsOf(situation: CyclingSituation): readonly Belief[] {
     { name: "strength of the seed", figure: seedCells(situation), isFactor: true },
     { name: "share of nitrite bacteria in the seed", figure: between(0.2, 5, 1), isFactor: true },
     { name: "temperature", figure: temperature, isFactor: false },
-    { name: "first dose", figure: start, isFactor: false },
+    ammonia.kind === "dosed"
+      ? { name: "first dose", figure: ammonia.to, isFactor: false }
+      : { name: "ammonia of the animals", figure: animalLoad(situation, ammonia.load), isFactor: true },
   ];
 }

@@ -14,6 +14,7 @@ import {
 } from "./filter-train-sum.ts";
 import { OXYGEN_PER_N } from "./nitrification.ts";
 import type { MgNPerL } from "./nitrogen-units.ts";
+import { notBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
 import { type Box, boxOut, type Carried, type FilmSpeed } from "./train-box.ts";
@@ -92,8 +93,7 @@ export function filterTrain(train: FilterTrain): Answer<FilterTrainResult> | NoA
   const get = (name: string): Estimate => {
     const estimate = (estimates as Readonly<Record<string, Estimate>>)[name];
     if (estimate === undefined) throw new Error(`the filter sum has no output "${name}"`);
-    const low = Math.max(0, estimate.low);
-    return { ...estimate, low };
+    return notBelowZero(estimate);
   };
   const best: TrainValues = Object.fromEntries(
     Object.entries(inputs).map(([name, input]) => [name, input.best]),

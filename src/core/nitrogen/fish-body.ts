@@ -1,5 +1,6 @@
 import type { Centimetres, DegreesC, Grams, Quantity } from "../quantity/units.ts";
 import { as } from "../quantity/units.ts";
+import { requirePositive } from "../water/domain.ts";
 import type { Fish, Habit } from "./fish.ts";
 
 /** Oxygen used by an animal. */
@@ -12,8 +13,10 @@ const KELVIN = 273.15;
  *  Source: from memory, about ±30 % for coefficients of this kind (morais-bellwood-rfishprod). */
 export const MASS_SPREAD_FACTOR = 1.3;
 
-/** Body mass from total length, W = a·L^b. Source: the fish's own entry. */
+/** Body mass from total length, W = a·L^b. Source: the fish's own entry.
+ *  Throws: RangeError when the length is not above zero. */
 export function fishMass(fish: Pick<Fish, "a" | "b" | "lengthUnit">, lengthCm: Centimetres): Grams {
+  requirePositive("length", lengthCm);
   const length = fish.lengthUnit === "mm" ? lengthCm * 10 : lengthCm;
   return as<Grams>(fish.a * length ** fish.b);
 }

@@ -1,15 +1,20 @@
 import type { Grams, GramsPerHour, Hours } from "../quantity/units.ts";
 import { as } from "../quantity/units.ts";
+import { requirePositive } from "../water/domain.ts";
 
 /** Ammonia given off in the first hours after one meal; τ is when it peaks.
- *  Source: assumption: rate = N (t/τ²) e^(−t/τ), τ 8 h, 3–16 h likely. */
+ *  Source: assumption: rate = N (t/τ²) e^(−t/τ), τ 8 h, 3–16 h likely.
+ *  Throws: RangeError when the time of the peak is not above zero. */
 export function mealAmmoniaSoFar(total: Grams, peakAfter: Hours, hours: Hours): Grams {
+  requirePositive("time of the peak", peakAfter);
   const x = hours / peakAfter;
   return as<Grams>(total * (1 - (1 + x) * Math.exp(-x)));
 }
 
-/** Fastest output after a single meal. Source: assumption, same pulse; N/(e τ). */
+/** Fastest output after a single meal. Source: assumption, same pulse; N/(e τ).
+ *  Throws: RangeError when the time of the peak is not above zero. */
 export function mealAmmoniaPeak(total: Grams, peakAfter: Hours): GramsPerHour {
+  requirePositive("time of the peak", peakAfter);
   return as<GramsPerHour>(total / (Math.E * peakAfter));
 }
 
@@ -29,7 +34,7 @@ function mealTrain(perMealG: Grams, peakAfter: Hours, everyHours: Hours): Train 
  *  apart, near the average when they are close. Source: mass-balance over the same pulse. */
 export function repeatedMealPeak(perMealG: Grams, peakAfter: Hours, everyHours: Hours): GramsPerHour {
   const { slope, start } = mealTrain(perMealG, peakAfter, everyHours);
-  const t = Math.max(0, peakAfter - start / slope);
+  const t = slope > 0 ? Math.max(0, peakAfter - start / slope) : 0;
   return as<GramsPerHour>((slope * t + start) * Math.exp(-t / peakAfter));
 }
 

@@ -8,6 +8,7 @@ import {
   type SquareMetres,
 } from "../quantity/units.ts";
 import type { SourceId } from "../sources.ts";
+import { requirePositive } from "../water/domain.ts";
 
 /** Square metres of surface per cubic metre of bed. */
 export type SquareMetresPerM3 = Quantity<"m²/m³">;
@@ -76,8 +77,10 @@ export const USABLE_FRACTION: Estimate<Fraction> = between(
   as<Fraction>(0.6),
 );
 
-/** Outer surface of a bed of spheres. Source: geometry, 6(1 − void)/diameter. */
+/** Outer surface of a bed of spheres. Source: geometry, 6(1 − void)/diameter.
+ *  Throws: RangeError when the diameter is not above zero. */
 export function sphereBedSurface(diameterM: Metres, voidShare: Fraction): SquareMetresPerM3 {
+  requirePositive("diameter", diameterM);
   return as<SquareMetresPerM3>((6 * (1 - voidShare)) / diameterM);
 }
 
@@ -90,7 +93,10 @@ export function workingSurface(
   return as<SquareMetres>((bedL / 1000) * surfacePerM3 * usable);
 }
 
-/** Volume of medium that carries a wanted working surface. Source: geometry. */
+/** Volume of medium that carries a wanted working surface. Source: geometry.
+ *  Throws: RangeError when the surface or the usable share is not above zero. */
 export function mediaVolume(areaM2: SquareMetres, surfacePerM3: SquareMetresPerM3, usable: Fraction): Litres {
+  requirePositive("surface", surfacePerM3);
+  requirePositive("usable share", usable);
   return as<Litres>((areaM2 / (surfacePerM3 * usable)) * 1000);
 }

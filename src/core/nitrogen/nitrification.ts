@@ -12,6 +12,7 @@ import type {
   SquareMetres,
 } from "../quantity/units.ts";
 import { as } from "../quantity/units.ts";
+import { requirePositive } from "../water/domain.ts";
 import { type GramsNPerDay, type MgNPerL, NITROGEN_G_PER_MOL } from "./nitrogen-units.ts";
 
 /** Degrees of carbonate hardness, the hobby's unit of alkalinity. */
@@ -48,22 +49,26 @@ export function nitrificationCaCO3(tan: GramsNPerDay): GramsPerDay {
   );
 }
 
-/** Fall of alkalinity when an amount of nitrogen is taken to nitrate. Source: wolf-gladrow-2007; mass-balance. */
+/** Fall of alkalinity when an amount of nitrogen is taken to nitrate. Source: wolf-gladrow-2007; mass-balance.
+ *  Throws: RangeError when the volume is not above zero. */
 export function alkalinityDrop(
   nitrogenG: Grams,
   volumeL: Litres,
   from: keyof typeof ALKALINITY_EQ_PER_MOL,
 ): DegreesKH {
+  requirePositive("volume", volumeL);
   const milliequiv = (nitrogenG / NITROGEN_G_PER_MOL) * 1000 * ALKALINITY_EQ_PER_MOL[from];
   return as<DegreesKH>(alkalinityFromMeq(as<MilliequivPerL>(milliequiv / volumeL), "dKH"));
 }
 
-/** Where alkalinity settles, just before each change, if water changes alone hold it up. Source: mass-balance, geometric series. */
+/** Where alkalinity settles, just before each change, if water changes alone hold it up. Source: mass-balance, geometric series.
+ *  Throws: RangeError when the share changed is not above zero. */
 export function alkalinityBeforeChange(
   source: DegreesKH,
   lossPerPeriod: DegreesKH,
   changed: Fraction,
 ): DegreesKH {
+  requirePositive("share changed", changed);
   return as<DegreesKH>(source - lossPerPeriod / changed);
 }
 
@@ -100,26 +105,33 @@ export function filmUptake(
   return as<GramsNPerM2Day>(Math.min(ceiling, firstOrder * tan) * temperatureFactor);
 }
 
-/** Film that carries a load at a given uptake. Source: mass-balance. */
+/** Film that carries a load at a given uptake. Source: mass-balance.
+ *  Throws: RangeError when the uptake is not above zero. */
 export function filmArea(load: GramsNPerDay, uptake: GramsNPerM2Day): SquareMetres {
+  requirePositive("uptake", uptake);
   return as<SquareMetres>(load / uptake);
 }
 
-/** Ammonia that settles in a tank whose filter takes a fixed share at each pass. Source: mass-balance, P/(Q η). */
+/** Ammonia that settles in a tank whose filter takes a fixed share at each pass. Source: mass-balance, P/(Q η).
+ *  Throws: RangeError when the flow or the removal per pass is not above zero. */
 export function tanWithSinglePass(
   load: GramsNPerDay,
   flow: LitresPerHour,
   removalPerPass: Fraction,
 ): MgNPerL {
+  requirePositive("flow", flow);
+  requirePositive("removal per pass", removalPerPass);
   return as<MgNPerL>(load / ((flow * 24) / 1000) / removalPerPass);
 }
 
 /** How deep oxygen reaches into a film or a porous piece that uses it at a constant rate.
- *  Source: mass-balance of a zero-order slab, √(2 D C / k). D about 1.6e-9 m²/s (assumption). */
+ *  Source: mass-balance of a zero-order slab, √(2 D C / k). D about 1.6e-9 m²/s (assumption).
+ *  Throws: RangeError when the oxygen use is not above zero. */
 export function oxygenPenetration(
   diffusivityM2PerS: number,
   oxygenMgPerL: number,
   useGPerM3Day: number,
 ): Millimetres {
+  requirePositive("oxygen use", useGPerM3Day);
   return as<Millimetres>(Math.sqrt((2 * diffusivityM2PerS * 86_400 * oxygenMgPerL) / useGPerM3Day) * 1000);
 }

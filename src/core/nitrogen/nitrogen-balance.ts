@@ -3,6 +3,7 @@ import { as, type Days, type Fraction, type Litres } from "../quantity/units.ts"
 import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { nitrateRise, steadyNitrate } from "./nitrate.ts";
 import { fromNitrogen, type GramsNPerDay, type MgNPerL } from "./nitrogen-units.ts";
+import { notBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
 
@@ -144,7 +145,9 @@ export function nitrogenBalance(given: NitrogenFlows): Answer<NitrogenBalance> |
       { name: "left in the water", gNPerDay: e.left },
     ],
     nitratePerWeekMgPerL: e.perWeek,
-    ...(change === undefined ? {} : { steadyBeforeMgPerL: e.before, steadyAfterMgPerL: e.after }),
+    ...(change === undefined
+      ? {}
+      : { steadyBeforeMgPerL: notBelowZero(e.before), steadyAfterMgPerL: notBelowZero(e.after) }),
   };
   return {
     kind: "answer",

@@ -1,8 +1,10 @@
 import { between, type Estimate, mapEstimate, propagate } from "../quantity/estimate.ts";
 import { as, type Centimetres, type Grams, type GramsPerDay } from "../quantity/units.ts";
-import { type Answer, type Caution, caution, type NoAnswer } from "../result.ts";
+import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { FISH, type Fish } from "./fish.ts";
+import { allNotBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
+import { stockingRefusal } from "./stocking-domain.ts";
 import { groupMasses, stockingFigures } from "./stocking-figures.ts";
 import {
   type AnimalGroup,
@@ -48,7 +50,18 @@ export function oneMoreAnimal(
   given: StockingSituation,
   newcomer: Newcomer,
 ): Answer<OneMoreAnimal> | NoAnswer {
-  const present = fedAs(given, newcomer);
+  const kept = { ...given, animals: given.animals.filter((group) => group.count > 0) };
+  const refusal = stockingRefusal({
+    ...kept,
+    animals: [
+      ...kept.animals,
+      newcomer.animal,
+      ...(newcomer.grown === undefined ? [] : [{ ...newcomer.animal, body: newcomer.grown }]),
+    ],
+    food: newcomer.food === undefined ? kept.food : [...kept.food, newcomer.food],
+  });
+  if (refusal !== undefined) return noAnswer(refusal.code, refusal.figures);
+  const present = fedAs(kept, newcomer);
   const isEmpty = present.animals.length === 0 && present.food.length === 0;
   const known = isEmpty ? undefined : stockingLoad(present);
   if (known?.kind === "no-answer") return known;
@@ -57,7 +70,6 @@ export function oneMoreAnimal(
   const full = grownNewcomer(newcomer);
   const grown = full === undefined ? undefined : stockingLoad(withNewcomer(present, full));
   if (grown?.kind === "no-answer") return grown;
-  // Only a system whose figures make sense gets this far, so that an empty one can be summed up as well.
   const before = known?.value ?? emptyLoad(present);
   const cautions: Caution[] = [...now.cautions];
   const { animal } = newcomer;
@@ -207,5 +219,5 @@ function added(present: StockingSituation, newcomer: Newcomer, load: StockingLoa
       nitratePerWeekMgPerL: all.nitratePerWeekMgPerL - old.nitratePerWeekMgPerL,
     };
   });
-  return { load, ...estimates };
+  return { load, ...allNotBelowZero(estimates) };
 }

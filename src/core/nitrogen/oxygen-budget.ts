@@ -9,6 +9,7 @@ import type {
 } from "../quantity/units.ts";
 import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { oxygenSaturation, SEA_LEVEL_KPA } from "../water/oxygen-saturation.ts";
+import { allNotBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
 import { LOWEST_OXYGEN_MG_PER_L, RESERVE_WANTED_H } from "./stocking-figures.ts";
@@ -65,7 +66,7 @@ export function oxygenBudget(given: OxygenSituation): Answer<OxygenBudget> | NoA
     "oxygen use after a meal": given.afterMealGPerDay,
     "measured oxygen": measured ?? exactly<number>(0),
   };
-  const { estimates: e, drivers } = propagate(inputs, (v) => {
+  const { estimates, drivers } = propagate(inputs, (v) => {
     const saturation = oxygenSaturation(v.salinity, v.temperature, v["air pressure"]);
     const start = measured === undefined ? saturation : v["measured oxygen"];
     const spareG = (Math.max(0, start - LOWEST_OXYGEN_MG_PER_L) * v["net volume"]) / 1000;
@@ -89,6 +90,7 @@ export function oxygenBudget(given: OxygenSituation): Answer<OxygenBudget> | NoA
       ),
     };
   });
+  const e = allNotBelowZero(estimates);
   const showsExchange = measured !== undefined && measured.best < e.saturation.best - LEAST_GAP_MG_PER_L;
   const value: OxygenBudget = {
     saturationMgPerL: e.saturation,

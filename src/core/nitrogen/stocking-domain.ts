@@ -52,7 +52,7 @@ export function stockingRefusal(situation: StockingSituation): Refusal | undefin
     ["working share of the beds", situation.usableFraction, "", 0.05, 1],
     ["net flow", situation.netFlowLPerH, "L/h", 0, 10_000_000],
     ...situation.animals.flatMap(({ label, count, body }): Limits[] => [
-      [`number of ${label}`, count, "", 0, 100_000],
+      [`number of ${label}`, count, "", 1, 100_000],
       body.kind === "length"
         ? [`length of ${label}`, body.lengthCm, "cm", 0.5, 400]
         : [`mass of ${label}`, body.massG, "g", 0.01, 500_000],

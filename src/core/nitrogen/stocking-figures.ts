@@ -41,6 +41,9 @@ export const LOWEST_OXYGEN_MG_PER_L = 4;
 /** Hours of oxygen reserve under which oxygen counts as the limit. Source: assumption. */
 export const RESERVE_WANTED_H = 2;
 
+/** A reserve longer than this is as good as endless: a year. */
+const LONGEST_RESERVE_H = 8760;
+
 /** The inputs of a stocking sum at one point of their ranges. */
 export type Values = Readonly<Record<string, number>>;
 
@@ -231,7 +234,7 @@ export function stockingFigures(situation: StockingSituation, values: Values) {
     oxygenNitrificationGPerDay: nitrifying as number,
     oxygenNitrificationLowGPerDay: nitrificationOxygen(tan, OXYGEN_PER_N_WITH_CELLS) as number,
     oxygenLeftoversGPerDay: leftovers,
-    oxygenReserveH: oxygenAfterMeal > 0 ? (spareOxygenG / oxygenAfterMeal) * 24 : Number.POSITIVE_INFINITY,
+    oxygenReserveH: Math.min(LONGEST_RESERVE_H, (spareOxygenG / oxygenAfterMeal) * 24 || LONGEST_RESERVE_H),
     areaAverageM2: areaAverage as number,
     areaAfterMealM2: areaMeal as number,
     mediaNeededL: mediaVolume(

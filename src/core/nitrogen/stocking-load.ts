@@ -2,6 +2,7 @@ import { type Driver, type Estimate, type Propagated, propagate } from "../quant
 import { type Answer, type NoAnswer, noAnswer } from "../result.ts";
 import { MEDIA } from "./media.ts";
 import { OXYGEN_PER_N } from "./nitrification.ts";
+import { allNotBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
 import { stockingRefusal } from "./stocking-domain.ts";
 import { type StockingFigures, stockingFigures } from "./stocking-figures.ts";
@@ -140,7 +141,8 @@ export function emptyLoad(situation: StockingSituation): StockingLoad {
   return { ...loadFrom(empty, result), uses: [], limiting: "nothing known about the filter" };
 }
 
-function loadFrom(situation: StockingSituation, { estimates: e, drivers }: Result): StockingLoad {
+function loadFrom(situation: StockingSituation, { estimates, drivers }: Result): StockingLoad {
+  const e = allNotBelowZero(estimates);
   const hasAnimals = situation.animals.length > 0;
   const hasMedia = situation.media !== undefined && situation.media.length > 0;
   const hasChange = situation.waterChange !== undefined;

@@ -5,6 +5,7 @@ import type { SourceId } from "../sources.ts";
 import { type AmmoniaState, LEVELS, nh3Share, type PhScale, pkaFor, stateAt } from "./ammonia-levels.ts";
 import { ammoniaCautions } from "./ammonia-remarks.ts";
 import { asNitrogen, fromNitrogen, type MgNPerL } from "./nitrogen-units.ts";
+import { allNotBelowZero } from "./not-below-zero.ts";
 import { rounded } from "./rounded.ts";
 import { figureRefusal } from "./stocking-domain.ts";
 
@@ -89,7 +90,7 @@ export function unionisedAmmonia(given: AmmoniaSituation): Answer<UnionisedAmmon
     "ammonia of the new water": given.source?.tan ?? exactly(as<MgNPerL>(0)),
     "pH of the new water": sourcePh ?? exactly(given.pH.best),
   };
-  const { estimates: e, drivers } = propagate(inputs, (v) => {
+  const { estimates, drivers } = propagate(inputs, (v) => {
     const shareAt = (pH: number) =>
       nh3Share(as<PH>(pH), given.scale, v.temperature, v.salinity) * v["pH scale and model"];
     const tan = asNitrogen(v["ammonia reading"], form);
@@ -119,6 +120,7 @@ export function unionisedAmmonia(given: AmmoniaSituation): Answer<UnionisedAmmon
       foodShare: nh3 > 0 ? Math.min(1, limit / nh3) : 1,
     };
   });
+  const e = allNotBelowZero(estimates);
   const levels: AmmoniaLevel[] = [
     { ...LEVELS.target, nh3MgPerL: LEVELS.target.nh3, tan: e.tanAtTarget, times: e.timesTarget },
     {
@@ -148,14 +150,14 @@ export function unionisedAmmonia(given: AmmoniaSituation): Answer<UnionisedAmmon
               ? {
                   waterChange: {
                     ...e.change,
-                    low: Math.max(0, e.change.low),
+
                     high: Math.min(1, e.change.high),
                   },
                 }
               : {}),
             foodShare: {
               ...e.foodShare,
-              low: Math.max(0, e.foodShare.low),
+
               high: Math.min(1, e.foodShare.high),
             },
           },
