@@ -15,5 +15,5 @@ if (config.token === undefined) {
   process.stdout.write(
     `${app.commands.length} commands registered ${config.guildId === undefined ? "for all servers" : `for server ${config.guildId}`}.\n`,
   );
-  close();
+  await close();
 }
