@@ -16,8 +16,12 @@ const rooms = [
     forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|commands)\//,
   },
   { room: "src/sqlite", forbid: /discord\.js|Date\.now|Math\.random|\/(discord|console|commands)\// },
-  { room: "src/console", forbid: /discord\.js|better-sqlite3|\/(sqlite|discord|commands)\// },
-  { room: "src/discord", forbid: /better-sqlite3|\/(sqlite|console|commands)\// },
+  { room: "src/console", forbid: /discord\.js|better-sqlite3|\/(sqlite|discord|charts|commands)\// },
+  { room: "src/discord", forbid: /better-sqlite3|\/(sqlite|console|charts|commands)\// },
+  {
+    room: "src/charts",
+    forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(records|sqlite|discord|console|commands)\//,
+  },
   {
     room: "commands",
     forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|src\/(discord|console|sqlite|charts)\//,
