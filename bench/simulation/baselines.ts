@@ -7,6 +7,7 @@ import {
   normalDensity,
 } from "../../src/core/trends/normal.ts";
 import { isAtBottom, isAtTop, type Look, looks, middleOf } from "../../src/core/trends/readings.ts";
+import { rateThatMatters } from "./enough.ts";
 import { seeded } from "./random.ts";
 import type { SimulatedRecord } from "./world.ts";
 
@@ -315,5 +316,10 @@ export function plainStateSpace(record: SimulatedRecord, view: ProductionView): 
     forecasts.push(Math.max(0, level));
   }
   if (nets.length < 100) return undefined;
-  return { net: bandOf(Float64Array.from(nets)), forecast: bandOf(Float64Array.from(forecasts)) };
+  const net = bandOf(Float64Array.from(nets));
+  const last = found.at(-1) as Look;
+  // Its own rule for a range too wide to be worth saying.
+  const matters = rateThatMatters(middleOf(last), firstStepOf(last));
+  if ((net.high80 - net.low80) / 2 > Math.max(Math.abs(net.best), matters)) return undefined;
+  return { net, forecast: bandOf(Float64Array.from(forecasts)) };
 }

@@ -211,7 +211,9 @@ export function simulate(seed: number, regime: Regime, index: number): Simulated
 
   const uptakePerDay =
     regime === "uptake" ? random.between(0.01, 0.08) : random.uniform() < 0.15 ? random.between(0, 0.02) : 0;
-  const production = Math.exp(Math.log(isTop ? 2.5 : 1.4) + 0.75 * random.normal());
+  const production = isTop
+    ? (random.between(8, 60) * shape.changeShare) / shape.changeGap
+    : Math.exp(Math.log(1.4) + 0.75 * random.normal());
   const drift = random.between(0.003, 0.03);
   const feeding = random.between(0.25, 0.7);
   const skip = random.between(0, 0.25);

@@ -55,17 +55,24 @@ export interface FilteredRecord {
   readonly logEvidence: number;
 }
 
+/** Steps before and after which the state is kept. */
+export interface Watched {
+  readonly first: TimelineStep;
+  readonly last: TimelineStep;
+}
+
 /** Looks between two clearings of hopeless beliefs. */
 const CLEAR_EVERY = 4;
 
 /**
  * Runs every belief through the timeline: growth with uneven feeding and slow drift, changes with inexact
- * shares, readings as intervals with reader scatter and the odd slip. With `watched`, a step of the timeline,
- * the state keeps what was so just before and after it, and later readings still correct both.
+ * shares, readings as intervals with reader scatter and the odd slip. With `watched`, two steps of the timeline
+ * or one twice, the state keeps what was so just before the first and just after the last, and later readings
+ * still correct both.
  * Physical meaning: dC/dt = p − kC between events, C ← (1−f)C + f·new at a change.
  * Source: mass-balance; normal filtering with exact cut-normal moments johnson-kotz-1994.
  */
-export function filterRecord(timeline: Timeline, watched?: TimelineStep): FilteredRecord {
+export function filterRecord(timeline: Timeline, watched?: Watched): FilteredRecord {
   let beliefs = startingBeliefs(timeline, watched !== undefined);
   const evidenceBefore = logSum(beliefs);
   const meetings: Meeting[] = [];
@@ -78,9 +85,11 @@ export function filterRecord(timeline: Timeline, watched?: TimelineStep): Filter
       continue;
     }
     const slotSource = step.kind === "event" ? PRODUCTION : LEVEL;
-    if (step === watched) for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[0], slotSource);
+    if (step === watched?.first)
+      for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[0], slotSource);
     for (const belief of beliefs) applyEvent(belief, step);
-    if (step === watched) for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[1], slotSource);
+    if (step === watched?.last)
+      for (const belief of beliefs) keepIn(belief, watchedPlaces(belief)[1], slotSource);
   }
   for (const belief of beliefs) growTo(belief, timeline.now);
   return { beliefs: withoutHopeless(beliefs), meetings, logEvidence: logSum(beliefs) - evidenceBefore };

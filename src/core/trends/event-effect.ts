@@ -9,11 +9,13 @@ export interface EventEffect {
   readonly kind: "event";
   readonly at: number;
   readonly what: string;
-  /** Production just after over production just before. */
+  /** Production just after that week's events over production just before them. */
   readonly ratio: Band;
   readonly verdict: "raised" | "lowered" | "not shown";
   /** Everything else that happened within a week of it, oldest first: no one of them can be given the credit. */
   readonly alsoThatWeek: readonly string[];
+  /** Chance that production changed at all. */
+  readonly chanceOfEffect: number;
   readonly looksBefore: number;
   readonly looksAfter: number;
 }
@@ -43,16 +45,19 @@ export interface EventUnknown {
 const POINTS = 1024;
 const SAME_WEEK_DAYS = 7;
 
-/** Weighs one dated event of the timeline: the record is filtered anew with production just before and just
- *  after it kept, so that every later reading still has a say in both. */
+/** Weighs one dated event of the timeline, with the others of its week: the record is filtered anew with
+ *  production just before and just after them kept, so that every later reading still has a say in both. */
 export function eventEffect(
   timeline: Timeline,
   events: readonly TrendEvent[],
   event: Extract<TrendEvent, { kind: "other" }>,
 ): EventEffect | EventUnknown | undefined {
-  const step = timeline.steps.find((s) => s.kind === "event" && s.at === event.at && s.what === event.what);
-  if (!step) return undefined;
   const { at, what } = event;
+  // What falls in one week cannot be told apart: it is weighed as one.
+  const sameWeek = timeline.steps.filter((s) => s.kind === "event" && Math.abs(s.at - at) <= SAME_WEEK_DAYS);
+  const [first] = sameWeek;
+  const last = sameWeek.at(-1);
+  if (!first || !last || !sameWeek.some((s) => s.at === at)) return undefined;
   const before = timeline.looks.filter((l) => l.at <= at);
   const after = timeline.looks.filter((l) => l.at > at);
   const looksBefore = before.length;
@@ -65,7 +70,7 @@ export function eventEffect(
   ) {
     return { kind: "too little beside it", at, what, looksBefore, looksAfter };
   }
-  const { beliefs } = filterRecord(timeline, step);
+  const { beliefs } = filterRecord(timeline, { first, last });
   // The size of the effect is told by the beliefs that allow one; how likely there is one, by their weight.
   const open = beliefs.filter((b) => b.eventSpread > 0);
   const best = Math.max(...beliefs.map((b) => b.logWeight));
@@ -73,7 +78,7 @@ export function eventEffect(
   const chanceOfEffect = weight(open) / weight(beliefs);
   const ratios = pairs(open.length > 0 ? open : beliefs).map(([b, a]) => a / b);
   const up = ratios.filter((r) => r > 1).length / ratios.length;
-  const isShown = chanceOfEffect > SETTINGS.effectChance && Math.max(up, 1 - up) > SETTINGS.sureChance;
+  const isShown = chanceOfEffect > SETTINGS.effectChance && Math.max(up, 1 - up) > SETTINGS.effectSideChance;
   return {
     kind: "event",
     at,
@@ -81,6 +86,7 @@ export function eventEffect(
     ratio: bandOf(Float64Array.from(ratios)),
     verdict: isShown ? (up > 0.5 ? "raised" : "lowered") : "not shown",
     alsoThatWeek: alsoThatWeek(timeline, events, event),
+    chanceOfEffect,
     looksBefore,
     looksAfter,
   };
@@ -96,7 +102,7 @@ export function changeEffect(
     return s.kind === "change" && s.at === event.at && s.fraction === event.fraction;
   });
   if (!step) return undefined;
-  const { beliefs } = filterRecord(timeline, step);
+  const { beliefs } = filterRecord(timeline, { first: step, last: step });
   const levels = pairs(beliefs);
   const before = bandOf(Float64Array.from(levels, ([b]) => b));
   const after = bandOf(Float64Array.from(levels, ([, a]) => a));

@@ -59,15 +59,17 @@ export const SETTINGS = {
   /** Refuse when half the range is wider than this many times the rate, or the rate worth knowing. */
   vagueness: 1,
   /** How sure "is rising" and "is probably rising" are, and a finding that nothing moves. */
-  sureChance: 0.97,
+  sureChance: 0.985,
   probableChance: 0.85,
   steadyChance: 0.8,
   /** A reading less likely to be sound than this is named to the member. */
   doubtedBelow: 0.1,
-  /** Tests and days needed on both sides of an event, and how likely an effect must be to be named. */
+  /** Tests and days needed on both sides of an event, how likely an effect must be to be named, and how
+   *  likely its side. */
   looksBesideEvent: 3,
   daysBesideEvent: 10,
-  effectChance: 0.8,
+  effectChance: 0.65,
+  effectSideChance: 0.9,
   /** A fall worth asking about: how deep it must be, and how much better a change must explain the record
    *  (twice the gain in log-likelihood). */
   deepFall: 2,
