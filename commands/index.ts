@@ -4,6 +4,7 @@ import ammonia from "./ammonia/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import correct from "./correct.ts";
+import cycle from "./cycle/index.ts";
 import dose from "./dose/index.ts";
 import erase from "./erase.ts";
 import help from "./help.ts";
@@ -27,6 +28,7 @@ export const commands: readonly CommandEntry[] = [
   ammonia,
   oxygen,
   minerals,
+  cycle,
   carbon,
   algae,
   tank,
