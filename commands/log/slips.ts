@@ -78,7 +78,7 @@ function slipQuestion(
     isMistake: false,
     title: `${tank.name}: ${entry.readAs}?`,
     text: slip.question,
-    body: ["Nothing has been logged yet."],
+    body: [`Nothing has been ${replacedId === undefined ? "logged" : "changed"} yet.`],
     cautions: [],
     choices: slip.choices.map((choice) => choiceOf(choice, answerName(index, entry))),
     audience: "asker",

@@ -233,10 +233,14 @@ function whenOf(line: LogLine): string {
   return line.kind === "reading" ? line.reading.at : line.event.at;
 }
 
-/** By time; what was entered at the same time by the line last entered, and within a line as typed. */
+/** By time; at one time the line entered last goes first, with its readings and then its events as typed. */
 function newestFirst(a: LogLine, b: LogLine): number {
   const [then, now] = [whenOf(a), whenOf(b)];
-  return then === now ? b.batch - a.batch || idOf(a) - idOf(b) : then < now ? 1 : -1;
+  return then === now
+    ? b.batch - a.batch || Number(a.kind === "event") - Number(b.kind === "event") || idOf(a) - idOf(b)
+    : then < now
+      ? 1
+      : -1;
 }
 
 function idOf(line: LogLine): number {

@@ -3,7 +3,14 @@ import { z } from "zod";
 import type { Container } from "../core/tank/container.ts";
 import { UserError } from "../kit/user-error.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
-import { PLANT_NOTES, type PlantNotes, type Tank, type TankNotes, type TankRecords, type Viewer } from "../records/tank.ts";
+import {
+  PLANT_NOTES,
+  type PlantNotes,
+  type Tank,
+  type TankNotes,
+  type TankRecords,
+  type Viewer,
+} from "../records/tank.ts";
 
 /** More tanks than this is a mistake or mischief. */
 const MOST_TANKS = 50;
@@ -115,7 +122,11 @@ export class SqliteTankRecords implements TankRecords {
       .transaction(() => {
         const all = { ...this.#mine(owner, tankId).plant, ...notes };
         const kept = Object.fromEntries(Object.entries(all).filter(([, text]) => text !== ""));
-        this.#change("UPDATE tank SET plant = ? WHERE id = ? AND member_id = ?", [JSON.stringify(kept), tankId, owner]);
+        this.#change("UPDATE tank SET plant = ? WHERE id = ? AND member_id = ?", [
+          JSON.stringify(kept),
+          tankId,
+          owner,
+        ]);
       })
       .immediate();
   }

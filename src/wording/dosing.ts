@@ -115,7 +115,7 @@ export const dosingRefusalWording: Wording<DosingRefusals> = {
   "strengths-do-not-compare": ({ stock, target }) =>
     `${stock} and ${target} do not compare: one counts weight and the other volume. Give both in the same unit.`,
   "weight-percent-needs-density": ({ which }) =>
-    `The ${which} is in per cent by weight: its density is needed to turn that into a volume.`,
+    `The ${which} is in per cent by weight: its density is needed to turn that into a volume. Say it as “30 % w/w 1.15 kg/L”.`,
   "dose-figure-not-positive": ({ quantity, value, unit }) =>
     `The ${quantity} was read as ${roundFigure(value)} ${unit}: it has to be more than nothing over its whole range.`,
   "dose-figure-too-large": ({ quantity, value, unit, max }) =>

@@ -1,8 +1,9 @@
-import { type Estimate, exactly } from "../quantity/estimate.ts";
+import { type Estimate, exactly, mapEstimate } from "../quantity/estimate.ts";
 import { readMass } from "../quantity/mass.ts";
 import { readPlainNumber } from "../quantity/plain-number.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { showEstimate } from "../quantity/show.ts";
+import { as, type KgPerM3 } from "../quantity/units.ts";
 import { readVolume } from "../quantity/volume.ts";
 import type { Strength, StrengthKind } from "./strength.ts";
 
@@ -75,9 +76,12 @@ function readRatio(text: string): Read<Strength> | undefined {
 }
 
 function readPercent(text: string, habits: Habits): Read<Strength> | undefined {
-  const split = /^([^%]{1,60})% ?([a-z/. ]{0,30})$/.exec(text);
+  const split =
+    /^([^%]{1,60})% ?([a-z/. ]{0,30}?)(?:,? (?:at |density:? )?(\d[^a-z]{0,20}) ?(kg\/l|g\/ml|kg\/m³|kg\/m3))?$/.exec(
+      text,
+    );
   if (split === null) return undefined;
-  const [, number = "", suffix = ""] = split;
+  const [, number = "", suffix = "", heavy, heavyUnit = ""] = split;
   const amount = readPlainNumber(number, habits);
   if (amount.kind !== "read")
     return amount.kind === "ask"
@@ -86,7 +90,7 @@ function readPercent(text: string, habits: Habits): Read<Strength> | undefined {
           choices: amount.choices.map(({ label, text: again, ...rest }) => ({
             ...rest,
             label,
-            text: `${again} % ${suffix}`.trim(),
+            text: `${again}${text.slice(number.length)}`,
           })),
         }
       : amount;
@@ -94,6 +98,8 @@ function readPercent(text: string, habits: Habits): Read<Strength> | undefined {
   if (estimate.high > 100)
     return { kind: "unreadable", message: `“${text}” is more than the whole. Try ${EXAMPLES}.` };
   const known = PERCENT_SUFFIXES.find(({ words }) => words.test(suffix.trim()));
+  if (known?.kind === "% w/w" && heavy !== undefined) return withDensity(estimate, heavy, heavyUnit, habits);
+  if (heavy !== undefined) return undefined;
   if (known !== undefined) return read(estimate, known.kind);
   if (suffix.trim() !== "") return undefined;
   const shown = number.trim();
@@ -105,6 +111,23 @@ function readPercent(text: string, habits: Habits): Read<Strength> | undefined {
       { label: `${shown} % weight in volume (g in 100 mL)`, text: `${shown} % w/v` },
       { label: `${shown} % by weight (g in 100 g)`, text: `${shown} % w/w` },
     ],
+  };
+}
+
+/** "30 % w/w 1.15 kg/L": by weight, with what a litre of the liquid weighs. */
+function withDensity(percentage: Estimate, typed: string, unit: string, habits: Habits): Read<Strength> {
+  const heavy = readPlainNumber(typed, habits);
+  if (heavy.kind !== "read")
+    return {
+      kind: "unreadable",
+      message: `“${typed.trim()} ${unit}” is not a density I can read. Try “30 % w/w 1.15 kg/L”.`,
+    };
+  const perLitre = unit === "kg/m³" || unit === "kg/m3" ? 1 : 1000;
+  const density = mapEstimate(heavy.value.estimate, (value) => as<KgPerM3>(value * perLitre));
+  return {
+    kind: "read",
+    value: { kind: "% w/w", value: percentage, density },
+    readAs: `${showEstimate(percentage, "% w/w")} at ${showEstimate(density, "kg/m³")}`,
   };
 }
 

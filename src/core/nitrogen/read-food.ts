@@ -64,6 +64,8 @@ function readOne(part: string, habits: Habits): Read<Food> {
   const { name, protein: own } = ownProtein(rest, habits);
   if (name === "") return unreadable(part, "does not say which food it is");
   if (own !== undefined && own.kind === "unreadable") return own;
+  const doubt = own?.kind === "read" ? doubtfulProtein(text, name, own.value) : undefined;
+  if (doubt !== undefined) return doubt;
   if (perWeek === undefined)
     return {
       kind: "ask",
@@ -81,7 +83,7 @@ function readOne(part: string, habits: Habits): Read<Food> {
   if (protein === undefined && only === undefined)
     return unreadable(
       part,
-      `names ${quote(name)}, whose protein I do not know; add it from the label, e.g. “10 g ${name} 46 % protein daily”`,
+      `names ${quote(name)}, whose protein I do not know; add it from the label, e.g. “10 g ${name} 46 % protein as fed daily”`,
     );
   if (protein === undefined && others.length > 0)
     return {
@@ -132,17 +134,40 @@ function splitFrequency(text: string): readonly [string, number | undefined] {
   return [text, undefined];
 }
 
-/** "flake 46 % protein", "pellet 50% protein of dry matter, 8 % water". */
+/** A label's protein is nothing without what it is a share of, and dry matter nothing without the water. */
+function doubtfulProtein(text: string, name: string, said: ProteinSaid): Read<Food> | undefined {
+  if (said.kind !== "own") return undefined;
+  if (said.basis === "not said")
+    return {
+      kind: "ask",
+      question: `Is the protein of ${quote(name)} a share of the food as it goes in, or of its dry matter? The two can differ five times.`,
+      choices: [
+        {
+          label: "of the food as it goes in (most labels)",
+          text: text.replace(/% protein/, "% protein as fed"),
+        },
+        { label: "of its dry matter", text: text.replace(/% protein/, "% protein of dry matter") },
+      ],
+    };
+  if (said.basis === "dry matter" && said.water === undefined)
+    return {
+      kind: "unreadable",
+      message: `${quote(name)}: with protein given for dry matter I need the share of water too, e.g. “50 % protein of dry matter, 75 % water”.`,
+    };
+  return undefined;
+}
+
+/** "flake 46 % protein as fed", "pellet 50% protein of dry matter, 8 % water". */
 function ownProtein(
   text: string,
   habits: Habits,
 ): { readonly name: string; readonly protein?: Read<ProteinSaid> } {
   const pieces =
-    /^(.*?),? ?(?:with |at )?(\d[\d.,–-]*) ?% protein( (?:of|in|on)? ?(?:the )?dry (?:matter|weight|basis)?)?(?:,? ?(\d[\d.,–-]*) ?% (?:water|moisture))?$/.exec(
+    /^(.*?),? ?(?:with |at )?(\d[\d.,–-]*) ?% protein( as (?:fed|given)| (?:of|in|on)? ?(?:the )?dry (?:matter|weight|basis)?)?(?:,? ?(\d[\d.,–-]*) ?% (?:water|moisture))?$/.exec(
       text,
     );
   if (pieces === null) return { name: text.trim() };
-  const [, name = "", percent = "", dry, water] = pieces;
+  const [, name = "", percent = "", basis, water] = pieces;
   const protein = readFraction(`${percent} %`, habits);
   const moisture = water === undefined ? undefined : readFraction(`${water} %`, habits);
   const label = name.trim() === "" ? "food" : name.trim();
@@ -157,7 +182,7 @@ function ownProtein(
       value: {
         kind: "own",
         protein: protein.value.estimate,
-        basis: dry === undefined ? "not said" : "dry matter",
+        basis: basis === undefined ? "not said" : basis.startsWith(" as ") ? "as fed" : "dry matter",
         ...(moisture?.kind === "read" ? { water: moisture.value.estimate } : {}),
       },
     },

@@ -14,8 +14,9 @@ export default {
       habits     TEXT NOT NULL DEFAULT '{}'
     ) STRICT;
 
+    -- Numbers of tanks and readings are never given twice: an old button must not reach a new tank.
     CREATE TABLE tank (
-      id               INTEGER PRIMARY KEY,
+      id               INTEGER PRIMARY KEY AUTOINCREMENT,
       member_id        TEXT NOT NULL REFERENCES member (id) ON DELETE CASCADE,
       kind             TEXT NOT NULL CHECK (kind IN ('marine', 'brackish', 'fresh')),
       containers       TEXT NOT NULL,      -- JSON, litres, centimetres and kilograms
@@ -56,7 +57,7 @@ export default {
     CREATE INDEX batch_of_tank ON batch (tank_id, id) WHERE undone_at IS NULL;
 
     CREATE TABLE reading (
-      id          INTEGER PRIMARY KEY,
+      id          INTEGER PRIMARY KEY AUTOINCREMENT,
       batch_id    INTEGER NOT NULL REFERENCES batch (id) ON DELETE CASCADE,
       tank_id     INTEGER NOT NULL REFERENCES tank (id) ON DELETE CASCADE,
       parameter   TEXT NOT NULL,
