@@ -7,11 +7,13 @@ import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
 import dose from "./dose/index.ts";
 import erase from "./erase.ts";
+import flow from "./flow/index.ts";
 import help from "./help.ts";
 import instrument from "./instrument/index.ts";
 import log from "./log/index.ts";
 import minerals from "./minerals/index.ts";
 import oxygen from "./oxygen/index.ts";
+import plant from "./plant/index.ts";
 import readings from "./readings.ts";
 import salt from "./salt/index.ts";
 import settings from "./settings.ts";
@@ -31,6 +33,8 @@ export const commands: readonly CommandEntry[] = [
   cycle,
   carbon,
   algae,
+  flow,
+  plant,
   tank,
   log,
   readings,

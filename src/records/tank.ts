@@ -22,9 +22,10 @@ export interface TankNotes {
 export const PLANT_NOTES = [
   "crest",
   "level",
-  "box",
+  "overflow-box",
   "returns",
   "drain",
+  "standby",
   "pipe",
   "lift",
   "pump",

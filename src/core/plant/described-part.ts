@@ -21,7 +21,7 @@ class Unclear extends Error {
 
 /**
  * One thing described in a line: a name, then facts parted by commas.
- * "return nozzle: 150 mm below, break 20 mm, inspected". The name ends at a colon or before the first figure.
+ * "return nozzle: 150 mm below, break 20 mm, inspected". The name ends at a colon, at “=” or before the first figure.
  */
 export class DescribedPart {
   readonly text: string;
@@ -35,7 +35,7 @@ export class DescribedPart {
     this.habits = habits;
     this.#example = example;
     const [, named, rest = ""] =
-      /^\s*([^:,]*?)\s*:\s*(.*)$/s.exec(text) ??
+      /^\s*([^:=,]*?)\s*[:=]\s*(.*)$/s.exec(text) ??
       /^\s*([^\d,]*?)[\s,]*((?:(?<![\p{L}])[~≈<>]?\d.*|,.*)?)$/su.exec(text) ??
       [];
     this.name = (named ?? "").trim();
@@ -69,7 +69,10 @@ export class DescribedPart {
     throw new Unclear({
       kind: "ask",
       question: `In ${quote(this.text)}: ${read.question}`,
-      choices: read.choices.map((choice) => ({ ...choice, text: this.text.replace(piece, () => choice.text) })),
+      choices: read.choices.map((choice) => ({
+        ...choice,
+        text: this.text.replace(piece, () => choice.text),
+      })),
     });
   }
 
@@ -108,7 +111,10 @@ export function readPart<T>(
   build: (part: DescribedPart) => { readonly value: T; readonly readAs: string },
 ): Read<T> {
   if (text.length > LONGEST_PART)
-    return { kind: "unreadable", message: `${quote(text)} is too long for one thing. Part several with “;”.` };
+    return {
+      kind: "unreadable",
+      message: `${quote(text)} is too long for one thing. Part several with “;”.`,
+    };
   try {
     const part = new DescribedPart(text, example, habits);
     const built = build(part);
@@ -118,6 +124,43 @@ export function readPart<T>(
     if (error instanceof Unclear) return error.read;
     throw error;
   }
+}
+
+const MOST_PARTS = 40;
+
+/** Reads things parted by semicolons or lines, since commas part the facts of one thing. */
+export function readParts<T>(
+  typed: string,
+  example: string,
+  readOne: (text: string) => Read<T>,
+): Read<readonly T[]> {
+  const parts = typed
+    .split(/[;\n]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== "");
+  if (parts.length === 0) return { kind: "unreadable", message: `There is nothing in that. Try ${example}.` };
+  if (parts.length > MOST_PARTS)
+    return {
+      kind: "unreadable",
+      message: `That list has ${parts.length} entries; at most ${MOST_PARTS} fit.`,
+    };
+  const values: T[] = [];
+  const said: string[] = [];
+  for (const [index, part] of parts.entries()) {
+    const read = readOne(part);
+    if (read.kind === "unreadable") return read;
+    if (read.kind === "ask")
+      return {
+        ...read,
+        choices: read.choices.map((choice) => ({
+          ...choice,
+          text: parts.with(index, choice.text).join("; "),
+        })),
+      };
+    values.push(read.value);
+    said.push(read.readAs);
+  }
+  return { kind: "read", value: values, readAs: said.join("; ") };
 }
 
 function scaled<Q extends number>(estimate: Estimate, factor: number): Estimate<Q> {

@@ -1,10 +1,9 @@
-import { readList } from "../nitrogen/read-list.ts";
 import { type Estimate, exactly, mapEstimate } from "../quantity/estimate.ts";
 import { readFraction } from "../quantity/fraction.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { showEstimate } from "../quantity/show.ts";
 import type { Metres } from "../quantity/units.ts";
-import { type DescribedPart, readPart } from "./described-part.ts";
+import { type DescribedPart, readPart, readParts } from "./described-part.ts";
 import type { DrainElement } from "./drain-path.ts";
 import type { Millimetres } from "./plant-units.ts";
 import { takeBore, takeFittings } from "./read-pipe.ts";
@@ -24,18 +23,41 @@ const KIND_WORDS: readonly (readonly [Kind, RegExp])[] = [
 
 /** The way down, piece by piece. */
 export function readDrain(typed: string, habits: Habits): Read<readonly DrainElement[]> {
-  return readList(typed, EXAMPLE, (text) => readPart(text, EXAMPLE, habits, elementOf));
+  return readParts(typed, EXAMPLE, (text) => readPart(text, EXAMPLE, habits, elementOf));
+}
+
+/** The open pipe that takes over from a siphon: "2 in, water 30 mm". */
+export function readStandby(
+  typed: string,
+  habits: Habits,
+): Read<Extract<DrainElement, { kind: "open rim" }>> {
+  const read = readPart(
+    `standby: ${typed.replace(/^\s*standby\s*[:=]?/i, "")}`,
+    "“2 in, water 30 mm”",
+    habits,
+    elementOf,
+  );
+  if (read.kind !== "read") return read;
+  const { value, readAs } = read;
+  return value.kind === "open rim"
+    ? { kind: "read", value, readAs }
+    : { kind: "unreadable", message: "A standby is an open pipe. Try “2 in, water 30 mm”." };
 }
 
 function elementOf(part: DescribedPart): { readonly value: DrainElement; readonly readAs: string } {
   const { name } = part;
   const kind = KIND_WORDS.find(([, words]) => words.test(name))?.[0];
-  if (kind === undefined) return part.refuse(`is it a siphon, a standpipe, a fall or a slope? Try ${EXAMPLE}.`);
+  if (kind === undefined)
+    return part.refuse(`is it a siphon, a standpipe, a fall or a slope? Try ${EXAMPLE}.`);
   const bore = takeBore(part) ?? part.refuse(`how wide is it? Try ${EXAMPLE}.`);
   const boreMm = exactly(bore.mm);
   switch (kind) {
     case "full siphon": {
-      const dropM = needed(part, /(?:drop|falls?|height) (?<q>\d.*)/, "how far below the upper water does it end");
+      const dropM = needed(
+        part,
+        /(?:drop|falls?|height) (?<q>\d.*)/,
+        "how far below the upper water does it end",
+      );
       const fittings = takeFittings(part);
       const length = part.take(/(?:length )?(?<q>\d.*?)(?: (?:long|of pipe))?/)?.groups?.["q"];
       const lengthM = length === undefined ? dropM : part.metres(length);
@@ -45,7 +67,14 @@ function elementOf(part: DescribedPart): { readonly value: DrainElement; readonl
       };
     }
     case "open rim": {
-      const headMm = mapEstimate(needed(part, /(?:water|head|over(?: the)? rim)(?: of)? (?<q>\d.*)/, "how high may the water stand over its rim"), (m) => (m * 1000) as Millimetres);
+      const headMm = mapEstimate(
+        needed(
+          part,
+          /(?:water|head|over(?: the)? rim)(?: of)? (?<q>\d.*)/,
+          "how high may the water stand over its rim",
+        ),
+        (m) => (m * 1000) as Millimetres,
+      );
       return {
         value: { kind, name, diameterMm: boreMm, headMm },
         readAs: `${name}: open, ${bore.said}, water ${showEstimate(headMm, "mm")} over its rim`,
@@ -59,7 +88,10 @@ function elementOf(part: DescribedPart): { readonly value: DrainElement; readonl
       const slope: Estimate = part.settled(readFraction(piece, part.habits), piece).estimate;
       return {
         value: { kind, name, boreMm, slope },
-        readAs: `${name}: sloped pipe, ${bore.said}, ${showEstimate(mapEstimate(slope, (share) => share * 100), "%")}`,
+        readAs: `${name}: sloped pipe, ${bore.said}, ${showEstimate(
+          mapEstimate(slope, (share) => share * 100),
+          "%",
+        )}`,
       };
     }
   }

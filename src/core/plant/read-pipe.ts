@@ -1,8 +1,7 @@
-import { readList } from "../nitrogen/read-list.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { showNumber } from "../quantity/show.ts";
 import { as, type Metres } from "../quantity/units.ts";
-import { countOf, type DescribedPart, readPart } from "./described-part.ts";
+import { countOf, type DescribedPart, readPart, readParts } from "./described-part.ts";
 import type { Branch } from "./parallel-branches.ts";
 import { type Fitting, type FittingCount, type NominalSize, SCHEDULE_40_BORE_MM } from "./pipe-data.ts";
 import type { Device, PipeSegment } from "./pipe-run.ts";
@@ -25,25 +24,34 @@ const FITTING_WORDS: readonly (readonly [Fitting, string])[] = [
 ];
 
 /** Takes the bore of a pipe: a nominal size in inches (schedule 40), or its inside diameter. */
-export function takeBore(part: DescribedPart): { readonly mm: Millimetres; readonly said: string } | undefined {
-  const inside = part.take(/(?:bore|inside|inner|id)(?: diameter)?:? (?<q>\d.*)/)?.groups?.["q"]
-    ?? part.take(/(?<q>\d.*?) (?:bore|inside|inner|id)/)?.groups?.["q"];
+export function takeBore(
+  part: DescribedPart,
+): { readonly mm: Millimetres; readonly said: string } | undefined {
+  const inside =
+    part.take(/(?:bore|inside|inner|id)(?: diameter)?:? (?<q>\d.*)/)?.groups?.["q"] ??
+    part.take(/(?<q>\d.*?) (?:bore|inside|inner|id)/)?.groups?.["q"];
   if (inside !== undefined) {
     const mm = part.mm(inside).best;
     return { mm, said: `bore ${showNumber(mm)} mm` };
   }
-  const inches = part.take(/(?:pipe )?(?<n>\d(?:[ -]\d\/\d)?|\d\/\d|\d\.\d+) ?(?:in|inch|inches|")(?: (?:pipe|pvc|nominal))?/);
+  const inches = part.take(
+    /(?:pipe )?(?<n>\d(?:[ -]\d\/\d)?|\d\/\d|\d\.\d+) ?(?:in|inch|inches|")(?: (?:pipe|pvc|nominal))?/,
+  );
   if (inches !== undefined) {
     const size = (inches.groups?.["n"] ?? "").replace("-", " ");
     const nominal = ({ "1.25": "1 1/4", "1.5": "1 1/2", "0.75": "3/4" } as const)[size] ?? size;
     const mm = isNominal(nominal) ? SCHEDULE_40_BORE_MM[nominal] : undefined;
     if (mm === undefined)
-      return part.refuse(`I know schedule 40 pipe of ${Object.keys(SCHEDULE_40_BORE_MM).join(", ")} in. For another give its inside: “bore 45 mm”.`);
+      return part.refuse(
+        `I know schedule 40 pipe of ${Object.keys(SCHEDULE_40_BORE_MM).join(", ")} in. For another give its inside: “bore 45 mm”.`,
+      );
     return { mm, said: `${nominal} in schedule 40, bore ${showNumber(mm)} mm` };
   }
   const metric = part.take(/(?<n>\d+(?:\.\d+)?) ?mm(?: (?:pipe|pvc))?/);
   if (metric !== undefined)
-    return part.refuse(`metric pipe is sold by its outside. Give the inside: “bore ${metric.groups?.["n"] ?? ""} mm” if that is what you measured.`);
+    return part.refuse(
+      `metric pipe is sold by its outside. Give the inside: “bore ${metric.groups?.["n"] ?? ""} mm” if that is what you measured.`,
+    );
   return undefined;
 }
 
@@ -64,25 +72,32 @@ export function takeFittings(part: DescribedPart): readonly FittingCount[] {
 
 function takeDevices(part: DescribedPart): readonly Device[] {
   const devices: Device[] = [];
-  const stated = /(?<name>[\p{L}][\p{L} -]*?) (?:loss )?(?<h>\d[^@]*?) (?:at|@) (?<q>\d.*)/;
+  const stated = /(?<name>[\p{L}][\p{L} -]*?) (?:loss )?(?<h>\d[^@]*?) (?:at|@) (?<q>\d.*)/u;
   for (let match = part.take(stated); match !== undefined; match = part.take(stated))
     devices.push({
       name: match.groups?.["name"] ?? "device",
-      loss: { headM: part.metres(match.groups?.["h"] ?? "").best, atLPerH: part.flow(match.groups?.["q"] ?? "").best },
+      loss: {
+        headM: part.metres(match.groups?.["h"] ?? "").best,
+        atLPerH: part.flow(match.groups?.["q"] ?? "").best,
+      },
     });
-  const bare = /(?<name>(?:chiller|uv|filter|reactor|heater|manifold|skimmer|strainer)[\p{L} -]*)/;
+  const bare = /(?<name>(?:chiller|uv|filter|reactor|heater|manifold|skimmer|strainer)[\p{L} -]*)/u;
   for (let match = part.take(bare); match !== undefined; match = part.take(bare))
     devices.push({ name: match.groups?.["name"] ?? "device" });
   return devices;
 }
 
-function segmentOf(part: DescribedPart, fallbackName: string): { readonly value: PipeSegment; readonly readAs: string } {
+function segmentOf(
+  part: DescribedPart,
+  fallbackName: string,
+): { readonly value: PipeSegment; readonly readAs: string } {
   const name = part.name === "" ? fallbackName : part.name;
   const devices = takeDevices(part);
   const bore = takeBore(part) ?? part.refuse(`how wide is the pipe? Try ${EXAMPLE}.`);
   const fittings = takeFittings(part);
   const length = part.take(/(?:length |long )?(?<q>\d.*?)(?: long| of pipe)?/)?.groups?.["q"];
-  const lengthM = length === undefined ? part.refuse(`how long is the pipe? Try ${EXAMPLE}.`) : part.metres(length).best;
+  const lengthM =
+    length === undefined ? part.refuse(`how long is the pipe? Try ${EXAMPLE}.`) : part.metres(length).best;
   const side = /suction|intake/i.test(name) ? "suction" : /drain/i.test(name) ? "drain" : "pressure";
   return {
     value: { name, side, boreMm: bore.mm, lengthM, fittings, devices },
@@ -102,19 +117,22 @@ function segmentOf(part: DescribedPart, fallbackName: string): { readonly value:
 /** A run of pipe, bore after bore: "suction: 2 in, 1 m, entry; riser: 1 1/2 in, 6 m, 4 elbows, exit". */
 export function readPipeRun(typed: string, habits: Habits): Read<readonly PipeSegment[]> {
   let count = 0;
-  return readList(typed, EXAMPLE, (text) => {
+  return readParts(typed, EXAMPLE, (text) => {
     count += 1;
-    return readPart(text, EXAMPLE, habits, (part) => segmentOf(part, count === 1 ? "the pipe" : `pipe ${count}`));
+    return readPart(text, EXAMPLE, habits, (part) =>
+      segmentOf(part, count === 1 ? "the pipe" : `pipe ${count}`),
+    );
   });
 }
 
 /** Branches that leave one node: each with the height of its end over the pump's water, and its pipe. */
 export function readBranches(typed: string, habits: Habits): Read<readonly Branch[]> {
-  return readList(typed, BRANCHES, (text) =>
+  return readParts(typed, BRANCHES, (text) =>
     readPart(text, BRANCHES, habits, (part) => {
       const name = part.name === "" ? part.refuse(`give the branch a name. Try ${BRANCHES}.`) : part.name;
       const height = part.take(/(?:height|lift|up|rise)s? (?<q>\d.*)/)?.groups?.["q"];
-      if (height === undefined) return part.refuse(`how high does it end over the pump's water? Try ${BRANCHES}.`);
+      if (height === undefined)
+        return part.refuse(`how high does it end over the pump's water? Try ${BRANCHES}.`);
       const staticHeadM = /^0+(?:\.0+)?$/.test(height) ? as<Metres>(0) : part.metres(height).best;
       const segment = segmentOf(part, name);
       return {

@@ -1,8 +1,7 @@
 import { readFlow } from "../quantity/flow.ts";
-import { readList } from "../nitrogen/read-list.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { showNumber } from "../quantity/show.ts";
-import { type DescribedPart, readPart } from "./described-part.ts";
+import { type DescribedPart, readPart, readParts } from "./described-part.ts";
 import { type CurvePoint, type PumpCurve, refuseCurve } from "./pump-curve.ts";
 
 const EXAMPLE = "“0 L/h at 5.2 m; 4000 L/h at 4.8 m; 8000 L/h at 3.9 m” or “most 5 m, most 14000 L/h”";
@@ -11,7 +10,7 @@ const EXAMPLE = "“0 L/h at 5.2 m; 4000 L/h at 4.8 m; 8000 L/h at 3.9 m” or �
 export function readPumpCurve(typed: string, habits: Habits): Read<PumpCurve> {
   const ends = /^\s*(?:max(?:imum)?|most|up to)\b/i.test(typed);
   if (ends) return readEnds(typed, habits);
-  const points = readList(typed, EXAMPLE, (part) =>
+  const points = readParts(typed, EXAMPLE, (part) =>
     readPart(`point: ${part}`, EXAMPLE, habits, (described) => {
       const match = described.take(/(?<a>.+?) ?(?:at|@|=|→|,) ?(?<b>.+)/);
       if (match === undefined) return described.refuse(`a point is a flow and a head. Try ${EXAMPLE}.`);
@@ -30,16 +29,21 @@ export function readPumpCurve(typed: string, habits: Habits): Read<PumpCurve> {
 }
 
 function readEnds(typed: string, habits: Habits): Read<PumpCurve> {
-  const read = readPart<PumpCurve>(`pump: ${typed.replace(/ and /g, ", ").replace(/;/g, ",")}`, EXAMPLE, habits, (part) => {
-    const [first, second] = [nextMost(part), nextMost(part)];
-    const isFlowFirst = readFlow(first, habits).kind !== "unreadable";
-    const maxFlowLPerH = part.flow(isFlowFirst ? first : second).best;
-    const shutOffHeadM = part.metres(isFlowFirst ? second : first).best;
-    return {
-      value: { kind: "two figures", shutOffHeadM, maxFlowLPerH },
-      readAs: `at most ${showNumber(shutOffHeadM)} m and ${showNumber(maxFlowLPerH)} L/h`,
-    };
-  });
+  const read = readPart<PumpCurve>(
+    `pump: ${typed.replace(/ and /g, ", ").replace(/;/g, ",")}`,
+    EXAMPLE,
+    habits,
+    (part) => {
+      const [first, second] = [nextMost(part), nextMost(part)];
+      const isFlowFirst = readFlow(first, habits).kind !== "unreadable";
+      const maxFlowLPerH = part.flow(isFlowFirst ? first : second).best;
+      const shutOffHeadM = part.metres(isFlowFirst ? second : first).best;
+      return {
+        value: { kind: "two figures", shutOffHeadM, maxFlowLPerH },
+        readAs: `at most ${showNumber(shutOffHeadM)} m and ${showNumber(maxFlowLPerH)} L/h`,
+      };
+    },
+  );
   return read.kind === "read" ? checked(read.value, read.readAs) : read;
 }
 
@@ -53,6 +57,7 @@ function checked(curve: PumpCurve, readAs: string): Read<PumpCurve> {
   const refused = refuseCurve(curve);
   if (refused === undefined) return { kind: "read", value: curve, readAs };
   const { reason } = refused;
-  const problem = reason.code === "pump-curve-unreadable" ? reason.figures.problem : "it is not one a pump can have";
+  const problem =
+    reason.code === "pump-curve-unreadable" ? reason.figures.problem : "it is not one a pump can have";
   return { kind: "unreadable", message: `That pump curve cannot be used: ${problem}. Try ${EXAMPLE}.` };
 }

@@ -1,15 +1,15 @@
-import { readList } from "../nitrogen/read-list.ts";
 import type { Habits, Read } from "../quantity/read.ts";
 import { showEstimate } from "../quantity/show.ts";
-import { readPart } from "./described-part.ts";
+import { readPart, readParts } from "./described-part.ts";
 import type { DrainedOpening } from "./lowest-opening.ts";
 
 const EXAMPLE = "“nozzle: 150 mm below, break 20 mm, inspected” or “none”";
 
 /** Return outlets under water, each with its depth and, where there is one, its siphon break. */
 export function readReturns(typed: string, habits: Habits): Read<readonly DrainedOpening[]> {
-  if (/^\s*(?:none|no|above(?: the)? water)\s*$/i.test(typed)) return { kind: "read", value: [], readAs: "none under water" };
-  return readList(typed, EXAMPLE, (text) =>
+  if (/^\s*(?:none|no|above(?: the)? water)\s*$/i.test(typed))
+    return { kind: "read", value: [], readAs: "none under water" };
+  return readParts(typed, EXAMPLE, (text) =>
     readPart(text, EXAMPLE, habits, (part) => {
       const name = part.name === "" ? "the return" : part.name;
       const hole = part.take(/(?:siphon )?(?:break|hole)(?: at)? (?<q>\d.*?)(?<i> inspected)?/);
@@ -17,11 +17,14 @@ export function readReturns(typed: string, habits: Habits): Read<readonly Draine
       const depth = part.take(/(?<q>\d.*?)(?: (?:below|under|deep)(?: .*)?)?/)?.groups?.["q"];
       if (depth === undefined) return part.refuse(`how deep under the running level is it? Try ${EXAMPLE}.`);
       const belowLevelMm = part.mm(depth);
-      const isInspected = !part.has(/not inspected/) && (part.has(/inspected(?: .*)?/) || hole?.groups?.["i"] !== undefined);
+      const isInspected =
+        !part.has(/not inspected/) && (part.has(/inspected(?: .*)?/) || hole?.groups?.["i"] !== undefined);
       const value: DrainedOpening = {
         name,
         belowLevelMm,
-        ...(breakText === undefined ? {} : { siphonBreak: { belowLevelMm: part.mm(breakText), isInspected } }),
+        ...(breakText === undefined
+          ? {}
+          : { siphonBreak: { belowLevelMm: part.mm(breakText), isInspected } }),
       };
       return {
         value,
