@@ -55,17 +55,22 @@ export function highestStanding(
   const delta = removalPerHour - 1 / peakAfter;
   // Where both decays agree the closed form is 0/0; a nudge of a millionth is far below any input's doubt.
   const d = Math.abs(delta) < 1e-6 / peakAfter ? 1e-6 / peakAfter : delta;
-  const added = (t: number) => {
-    const output = Math.exp(-t / peakAfter);
-    const removal = Math.exp(-(d + 1 / peakAfter) * t);
-    return slope * ((t * output) / d - (output - removal) / d ** 2) + (start * (output - removal)) / d;
-  };
-  const kept = Math.exp(-removalPerHour * everyHours);
-  const atMeal = added(everyHours) / (1 - kept);
+  const nudged = d + 1 / peakAfter;
+  const added = (t: number, output: number, removal: number) =>
+    slope * ((t * output) / d - (output - removal) / d ** 2) + (start * (output - removal)) / d;
+  const whole = added(everyHours, Math.exp(-everyHours / peakAfter), Math.exp(-nudged * everyHours));
+  const atMeal = whole / (1 - Math.exp(-removalPerHour * everyHours));
+  // The three decays go down by the same factor from step to step.
+  const stepHours = everyHours / STEPS;
+  const outputStep = Math.exp(-stepHours / peakAfter);
+  const removalStep = Math.exp(-nudged * stepHours);
+  const keptStep = Math.exp(-removalPerHour * stepHours);
   let highest = atMeal;
-  for (let step = 1; step <= STEPS; step += 1) {
-    const t = (everyHours * step) / STEPS;
-    highest = Math.max(highest, atMeal * Math.exp(-removalPerHour * t) + added(t));
+  for (let step = 1, output = 1, removal = 1, kept = 1; step <= STEPS; step += 1) {
+    output *= outputStep;
+    removal *= removalStep;
+    kept *= keptStep;
+    highest = Math.max(highest, atMeal * kept + added(stepHours * step, output, removal));
   }
   return as<Grams>(highest);
 }
