@@ -2,6 +2,7 @@ import type { InstrumentRecords, LogRecords } from "./log.ts";
 import type { MemberRecords } from "./member.ts";
 import type { SaltProductRecords } from "./salt-product.ts";
 import type { TankRecords } from "./tank.ts";
+import type { TargetRecords } from "./target.ts";
 
 /** All that is remembered, behind interfaces: commands never meet the database. */
 export interface Records {
@@ -10,4 +11,5 @@ export interface Records {
   readonly log: LogRecords;
   readonly instruments: InstrumentRecords;
   readonly saltProducts: SaltProductRecords;
+  readonly targets: TargetRecords;
 }

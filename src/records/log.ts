@@ -54,6 +54,8 @@ export interface LogRecords {
   recent(owner: MemberId, tankId: number, limit: number, parameter?: string): readonly LogLine[];
   /** Newest first, of one parameter. */
   readings(owner: MemberId, tankId: number, parameter: string, limit: number): readonly Reading[];
+  /** Newest first. */
+  events(owner: MemberId, tankId: number, limit: number): readonly TankEvent[];
   /** One reading of the member's own, by its number. */
   find(owner: MemberId, readingId: number): Reading | undefined;
   latest(owner: MemberId, tankId: number, parameter: string): Reading | undefined;

@@ -8,6 +8,7 @@ import { SqliteMemberRecords } from "./member-records.ts";
 import { openDatabase } from "./open.ts";
 import { SqliteSaltProductRecords } from "./salt-product-records.ts";
 import { SqliteTankRecords } from "./tank-records.ts";
+import { SqliteTargetRecords } from "./target-records.ts";
 
 export { DatabaseProblem } from "./open.ts";
 
@@ -33,6 +34,7 @@ export function openStore(file: string, now: string): Store {
       log: new SqliteLogRecords(db),
       instruments: new SqliteInstrumentRecords(db),
       saltProducts: new SqliteSaltProductRecords(db),
+      targets: new SqliteTargetRecords(db),
     },
     exchanges,
     isNews: (eventId, now) => see.run(eventId, now).changes === 1,

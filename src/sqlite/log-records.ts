@@ -64,10 +64,9 @@ export class SqliteLogRecords implements LogRecords {
       parameter === undefined ? [tankId, owner, limit] : [tankId, owner, parameter, limit],
     ).map(({ reading, batch }): LogLine => ({ kind: "reading", reading, batch }));
     if (parameter !== undefined) return readings;
-    const events = z
-      .array(eventRow)
-      .parse(this.#db.prepare(`SELECT * FROM event WHERE ${OWNED} ${NEWEST}`).all(tankId, owner, limit))
-      .map((row): LogLine => ({ kind: "event", event: eventOf(row), batch: row.batch_id }));
+    const events = this.#events(tankId, owner, limit).map(
+      (row): LogLine => ({ kind: "event", event: eventOf(row), batch: row.batch_id }),
+    );
     return [...readings, ...events].sort(newestFirst).slice(0, limit);
   }
 
@@ -78,6 +77,10 @@ export class SqliteLogRecords implements LogRecords {
       parameter,
       limit,
     ]).map(({ reading }) => reading);
+  }
+
+  events(owner: MemberId, tankId: number, limit: number): readonly TankEvent[] {
+    return this.#events(tankId, owner, limit).map(eventOf);
   }
 
   find(owner: MemberId, readingId: number): Reading | undefined {
@@ -187,6 +190,12 @@ export class SqliteLogRecords implements LogRecords {
       this.#db.prepare("SELECT 1 FROM tank WHERE id = ? AND member_id = ?").get(tankId, owner) === undefined
     )
       throw new UserError("not-yours", "That tank is not one of yours.");
+  }
+
+  #events(tankId: number, owner: MemberId, limit: number): readonly z.infer<typeof eventRow>[] {
+    return z
+      .array(eventRow)
+      .parse(this.#db.prepare(`SELECT * FROM event WHERE ${OWNED} ${NEWEST}`).all(tankId, owner, limit));
   }
 
   #readings(

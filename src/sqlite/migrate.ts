@@ -1,6 +1,7 @@
 import type { Database } from "better-sqlite3";
 import membersTanksLog from "./migrations/0001-members-tanks-log.ts";
 import tankPlant from "./migrations/0002-tank-plant.ts";
+import targets from "./migrations/0003-targets.ts";
 
 export interface Migration {
   readonly name: string;
@@ -8,7 +9,7 @@ export interface Migration {
 }
 
 /** In order; one that has shipped is never edited, the next corrects it. */
-const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant];
+const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets];
 
 /** The file was written by a later version than this one. */
 export class NewerDatabase extends Error {
