@@ -266,13 +266,20 @@ describe("ranks", () => {
     );
   });
 
-  it("never make a plain drift throw", () => {
+  it("never make a plain drift throw, whatever the instrument", () => {
     const meter: Instrument = { id: "meter", kind: "meter", fixedSd: 0.1, levelSd: 0 };
+    const tests = fc.array(fc.tuple(moment(0, 300), fc.integer({ min: 0, max: 6 })), { maxLength: 20 });
     fc.assert(
-      fc.property(fc.array(fc.tuple(number(0, 300), number(0, 14)), { maxLength: 30 }), (raw) => {
-        const readings = raw.map(([at, value]) => ({ at, value, instrument: meter }));
+      fc.property(tests, fc.boolean(), (raw, isChart) => {
+        const instrument = isChart ? chartOf(1) : meter;
+        const readings = raw.map(([at, step]) => ({ at, value: STEPS[step] ?? 0, instrument }));
         const result = plainTrend({ readings, events: [], now: 300, target: { low: 6, high: 8 } });
-        if (result.kind === "answer") expect(Number.isFinite(result.value.slopePerDay.best)).toBe(true);
+        if (result.kind === "no-answer") return;
+        const { slopePerDay, levelNow } = result.value;
+        expect(Number.isFinite(slopePerDay.best)).toBe(true);
+        expect(Number.isFinite(levelNow)).toBe(true);
+        expect(slopePerDay.low80).toBeLessThanOrEqual(slopePerDay.best + 1e-9);
+        expect(slopePerDay.high80).toBeGreaterThanOrEqual(slopePerDay.best - 1e-9);
       }),
     );
   });

@@ -1,10 +1,11 @@
 import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import type { Direction } from "./direction.ts";
+import { driftSlope, type Slope, straightLine } from "./drift-slope.ts";
 import { mannKendall } from "./kendall.ts";
 import { type Look, middleOf, type TrendEvent, type TrendReading } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import { stepChange } from "./step-change.ts";
-import { median, theilSen } from "./theil-sen.ts";
+import { median } from "./theil-sen.ts";
 import { recentLooks } from "./timeline.ts";
 
 export interface PlainQuestion {
@@ -21,13 +22,9 @@ export interface PlainTrend {
   readonly fromDaysAgo: number;
   /** The instrument the drift is read from; others are set beside it, never joined. */
   readonly instrument: string;
-  readonly slopePerDay: {
-    readonly best: number;
-    readonly low80: number;
-    readonly high80: number;
-    readonly low95: number;
-    readonly high95: number;
-  };
+  readonly slopePerDay: Slope;
+  /** The ordinary straight line, for instruments that show figures. */
+  readonly line: ReturnType<typeof straightLine>;
   readonly direction: Direction;
   /** Middle of the last readings, on the drift line. */
   readonly levelNow: number;
@@ -82,10 +79,9 @@ export function plainTrend(question: PlainQuestion): Answer<PlainTrend> | NoAnsw
 
   const t = own.map((l) => l.at - now);
   const y = own.map(middleOf);
-  const wide = theilSen(t, y, 0.95);
-  const { slope, low, high } = theilSen(t, y, 0.8);
+  const slope = driftSlope(own, now);
   const test = mannKendall(y);
-  const levelNow = levelOnLine(t, y, slope);
+  const levelNow = levelOnLine(t, y, slope.best);
   const cautions: Caution[] = [];
   if (events.some((e) => e.kind === "water change" && e.at > first.at))
     cautions.push(caution("trend-sawtooth", {}, "note"));
@@ -93,19 +89,21 @@ export function plainTrend(question: PlainQuestion): Answer<PlainTrend> | NoAnsw
     readings: own.length,
     fromDaysAgo: now - first.at,
     instrument: last.instrument.id,
-    slopePerDay: { best: slope, low80: low, high80: high, low95: wide.low, high95: wide.high },
+    slopePerDay: slope,
+    line: straightLine(own, now),
     direction: directionFrom(test.s, test.pTwoSided),
     levelNow,
-    target: target && { ...target, ...againstTarget(levelNow, slope, low, high, target) },
+    target: target && { ...target, ...againstTarget(levelNow, slope, target) },
     step: jump(own, y, all, events, now),
     offsets: offsets(all, last.instrument.id),
   };
   return {
     kind: "answer",
     value,
-    method: "Middle of all slopes between two tests, with a rank test for its direction",
+    method: "Middle slope between tests (for colour steps, a line fitted to the intervals), with a rank test",
     working: [
-      "slope: middle of (later − earlier) ÷ (days between), over every pair of tests",
+      "slope of figures: middle of (later − earlier) ÷ (days between), over every pair of tests",
+      "slope of colour steps: the line that makes every test's interval most likely",
       "direction: pairs that rise against pairs that fall, ties counted",
       "jump: the split of the record whose halves differ most by rank, the search allowed for",
     ],
@@ -148,13 +146,7 @@ function levelOnLine(t: readonly number[], y: readonly number[], slope: number):
   return median(Float64Array.from(carried).sort());
 }
 
-function againstTarget(
-  level: number,
-  slope: number,
-  low: number,
-  high: number,
-  band: { low: number; high: number },
-) {
+function againstTarget(level: number, slope: Slope, band: { low: number; high: number }) {
   const place = level < band.low ? "below" : level > band.high ? "above" : "inside";
   const leaves = (rate: number) => {
     if (place !== "inside") return 0;
@@ -163,8 +155,8 @@ function againstTarget(
   };
   return {
     place,
-    leavesInDays: leaves(slope),
-    leavesEarliestDays: Math.min(leaves(low), leaves(high)),
+    leavesInDays: leaves(slope.best),
+    leavesEarliestDays: Math.min(leaves(slope.low80), leaves(slope.high80)),
   } as const;
 }
 

@@ -6,7 +6,11 @@ import { stepChange } from "../../../../src/core/trends/step-change.ts";
 import { answered, raised, refused } from "../../../support/answers.ts";
 
 const meter: Instrument = { id: "meter", kind: "meter", fixedSd: 0.1, levelSd: 0 };
-const on = (at: number, value: number, instrument = meter): TrendReading => ({ at, value, instrument });
+const on = (at: number, value: number, instrument: Instrument = meter): TrendReading => ({
+  at,
+  value,
+  instrument,
+});
 
 describe("a plain drift", () => {
   it("has the slope and interval of the published sulfate example (EPA 530/R-09-007, 17-6)", () => {
@@ -30,6 +34,46 @@ describe("a plain drift", () => {
   it("is not pulled by one bad reading (slope 1 through 1 2 3 4 5 16 7; Helsel & Hirsch, from memory)", () => {
     const readings = [1, 2, 3, 4, 5, 16, 7].map((y, i) => on(i, y));
     expect(answered(plainTrend({ readings, events: [], now: 6 })).value.slopePerDay.best).toBe(1);
+  });
+
+  it("draws the ordinary line too beside it, pulled by the bad reading", () => {
+    // By hand: Σ(t − 3)·y ÷ Σ(t − 3)², days 0 to 6.
+    const y = [1, 2, 3, 4, 5, 16, 7];
+    const byHand = y.reduce((sum, v, i) => sum + (i - 3) * v, 0) / 28;
+    const { value } = answered(plainTrend({ readings: y.map((v, i) => on(i, v)), events: [], now: 6 }));
+    expect(value.line?.slope).toBeCloseTo(byHand, 12);
+    expect(value.line?.low95).toBeLessThan(byHand);
+  });
+
+  it("fits colour steps as intervals: slope 0.9189 a day where R's survreg finds it", () => {
+    const chart: Instrument = { id: "chart", kind: "chart", steps: [0, 5, 10, 20, 40, 80, 160] };
+    const table: readonly (readonly [number, number])[] = [
+      [0, 5],
+      [3, 10],
+      [7, 10],
+      [10, 10],
+      [14, 20],
+      [17, 20],
+      [21, 20],
+      [24, 40],
+      [28, 20],
+      [31, 40],
+    ];
+    const readings = table.map(([t, v]) => on(t, v, chart));
+    const { value } = answered(plainTrend({ readings, events: [], now: 31 }));
+    // Reference library: R 4.2.2 survival 3.5-3 survreg on the same ten readings, free scale.
+    expect(value.slopePerDay.best).toBeCloseTo(0.918850633683, 6);
+    expect(value.slopePerDay.low80).toBeGreaterThan(0.5);
+    expect(value.line).toBeUndefined();
+  });
+
+  it("does not claim more than the reader can see when one line fits every colour", () => {
+    const chart: Instrument = { id: "chart", kind: "chart", steps: [0, 5, 10, 20, 40, 80, 160] };
+    const readings = [5, 10, 20, 40].map((v, i) => on(i * 7, v, chart));
+    const { slopePerDay } = answered(plainTrend({ readings, events: [], now: 21 })).value;
+    expect(slopePerDay.best).toBeGreaterThan(0.5);
+    expect(slopePerDay.best).toBeLessThan(3);
+    expect(slopePerDay.high95 - slopePerDay.low95).toBeGreaterThan(0.3);
   });
 
   it("cannot be called from four readings, however straight (smallest two-sided chance is 1 in 12)", () => {

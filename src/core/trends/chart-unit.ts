@@ -1,0 +1,28 @@
+/** How far a reading may lie from a step, as a share of it, and still be that step. Source: assumption. */
+const SAME_STEP = 0.02;
+
+/**
+ * A colour chart's steps in the unit its readings are kept in: the chart may be printed in another. Of the
+ * factors that could lie between the two, the one is taken under which most readings fall on a step or half-way
+ * between two; the first of those that do equally well.
+ */
+export function stepsAsKept(
+  steps: readonly number[],
+  kept: readonly number[],
+  factors: readonly number[],
+): readonly number[] {
+  let best = steps;
+  let most = -1;
+  for (const factor of factors) {
+    const scaled = steps.map((step) => step * factor);
+    const known = scaled.flatMap((step, i) => (i === 0 ? [step] : [step, (step + (scaled[i - 1] ?? 0)) / 2]));
+    const hits = kept.filter(
+      (value) => value > 0 && known.some((step) => Math.abs(value - step) <= SAME_STEP * step),
+    ).length;
+    if (hits > most) {
+      most = hits;
+      best = scaled;
+    }
+  }
+  return best;
+}
