@@ -7,6 +7,7 @@ import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
 import dose from "./dose/index.ts";
 import erase from "./erase.ts";
+import flood from "./flood/index.ts";
 import flow from "./flow/index.ts";
 import help from "./help.ts";
 import instrument from "./instrument/index.ts";
@@ -19,6 +20,7 @@ import salt from "./salt/index.ts";
 import settings from "./settings.ts";
 import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
+import train from "./train/index.ts";
 import undo from "./undo.ts";
 
 /** What a member can type, in the order of /help. */
@@ -30,11 +32,13 @@ export const commands: readonly CommandEntry[] = [
   ammonia,
   oxygen,
   minerals,
+  train,
   cycle,
   carbon,
   algae,
   flow,
   plant,
+  flood,
   tank,
   log,
   readings,

@@ -1,5 +1,6 @@
+import type { GramsNPerDay } from "../nitrogen/nitrogen-units.ts";
 import { type Estimate, propagate } from "../quantity/estimate.ts";
-import type { Fraction, Grams, Litres, MgPerL } from "../quantity/units.ts";
+import { as, type Fraction, type Grams, type Litres, type MgPerL } from "../quantity/units.ts";
 import { type Answer, caution, type NoAnswer } from "../result.ts";
 import { ALGAE_DRY_SHARE, ALGAE_NITROGEN, nitrateOf, nitrogenInAlgae } from "./algae-export.ts";
 import { unusableFigure } from "./usable-figures.ts";
@@ -53,4 +54,14 @@ export function algaeHarvest(question: {
     cautions: [caution("harvest-or-no-export", {}, "warning")],
     driver: drivers.nitrogen,
   };
+}
+
+/** Nitrogen that a weekly harvest carries off each day, where nothing more is known of the algae. Source: mass-balance. */
+export function harvestNitrogenPerDay(wetPerWeek: Estimate<Grams>): Estimate<GramsNPerDay> {
+  return propagate(
+    { wet: wetPerWeek, "dry share": ALGAE_DRY_SHARE, "nitrogen of dry": ALGAE_NITROGEN },
+    (v) => ({
+      perDay: as<GramsNPerDay>(nitrogenInAlgae(v.wet, v["dry share"], v["nitrogen of dry"]) / 7),
+    }),
+  ).estimates.perDay;
 }

@@ -5,7 +5,7 @@ import { FEEDS } from "./feeds.ts";
 import { feedNitrogen, proteinAsFed } from "./food-nitrogen.ts";
 import type { GramsNPerDay } from "./nitrogen-units.ts";
 import { rounded } from "./rounded.ts";
-import { type Food, type Ration, withDistinctLabels } from "./stocking-input.ts";
+import { EXCRETED_SHARE, type Food, type Growth, type Ration, withDistinctLabels } from "./stocking-input.ts";
 
 /**
  * Nitrogen that all the food brings in a day, with the range of its grams and proteins.
@@ -52,4 +52,11 @@ function gramsOf(ration: Ration): Estimate {
 
 function timesPerDay(ration: Ration): number {
   return ration.kind === "meals" ? ration.mealsPerWeek / 7 : 1;
+}
+
+/** Ammonia nitrogen that the animals and leftovers make of it. Source: as EXCRETED_SHARE says. */
+export function ammoniaPerDay(food: Estimate<GramsNPerDay>, growth: Growth): Estimate<GramsNPerDay> {
+  return propagate({ food, share: EXCRETED_SHARE[growth] }, (v) => ({
+    ammonia: as<GramsNPerDay>(v.food * v.share),
+  })).estimates.ammonia;
 }
