@@ -10,7 +10,7 @@ describe("/settings", () => {
     expect(text).toContain("Decimal mark: comma.");
     expect(text).toContain("Specific gravity scale: 60/60 °F.");
     expect(text).toContain("Time zone: Europe/Lisbon.");
-    // 1.026 at 60/60 °F is 33.885 (EOS-80 solved by bisection); 10 imperial gallons are 45.5 L (NIST SP 811).
+    // 1.026 at 60/60 °F is 33.885 (EOS-80, solved by bisection); 10 imperial gallons are 45.5 L (NIST SP 811).
     const reply = await club.ask("/salt mix volume:10 gal salinity:1,026");
     expect(reply.title).toContain("45.5 L (10 imp gal)");
     expect(reply.title).toMatch(/33\.8[89] ppt/);
