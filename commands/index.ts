@@ -3,6 +3,7 @@ import algae from "./algae/index.ts";
 import ammonia from "./ammonia/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
+import clash from "./clash.ts";
 import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
 import dose from "./dose/index.ts";
@@ -22,6 +23,7 @@ import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
 import train from "./train/index.ts";
 import undo from "./undo.ts";
+import workout from "./workout.ts";
 
 /** What a member can type, in the order of /help. */
 export const commands: readonly CommandEntry[] = [
@@ -36,9 +38,11 @@ export const commands: readonly CommandEntry[] = [
   cycle,
   carbon,
   algae,
+  clash,
   flow,
   plant,
   flood,
+  workout,
   tank,
   log,
   readings,
