@@ -4,14 +4,17 @@ import { UserError } from "../kit/user-error.ts";
 import type { MemberId } from "../records/ids.ts";
 import type { LogLine, LogRecords, NewEvent, NewReading, Reading, TankEvent } from "../records/log.ts";
 
+/** A bound of a reading beyond its chart may be open: infinite. */
+const bound = z.custom<number>((value) => typeof value === "number" && !Number.isNaN(value));
+
 const readingRow = z.object({
   id: z.number(),
   batch_id: z.number(),
   tank_id: z.number(),
   parameter: z.string(),
   best: z.number(),
-  low: z.number(),
-  high: z.number(),
+  low: bound,
+  high: bound,
   censored: z.enum(["below", "above"]).nullable(),
   typed: z.string(),
   read_as: z.string(),

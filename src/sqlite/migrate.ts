@@ -16,20 +16,33 @@ export class NewerDatabase extends Error {
   override readonly name = "NewerDatabase";
 }
 
-/** Brings the database up to date; each step and its ledger entry share one transaction. */
-export function migrate(db: Database, now: string): void {
-  const hasLedger = db
-    .prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'migration'")
-    .get();
-  const done = new Set(
-    hasLedger === undefined ? [] : db.prepare("SELECT name FROM migration").pluck().all().map(String),
-  );
+/** The file holds tables, but none of this program's. */
+export class ForeignDatabase extends Error {
+  override readonly name = "ForeignDatabase";
+}
+
+/**
+ * The steps that the database has already taken; none for an empty one. Writes nothing.
+ * Throws: NewerDatabase, ForeignDatabase.
+ */
+export function stepsTaken(db: Database): ReadonlySet<string> {
+  const tables = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all().map(String);
+  if (tables.length === 0) return new Set();
+  if (!tables.includes("migration")) throw new ForeignDatabase();
+  const done = new Set(db.prepare("SELECT name FROM migration").pluck().all().map(String));
   const known = new Set(MIGRATIONS.map(({ name }) => name));
   const unknown = [...done].find((name) => !known.has(name));
   if (unknown !== undefined) throw new NewerDatabase(unknown);
+  return done;
+}
+
+/** Brings the database up to date; each step and its ledger entry share one transaction. */
+export function migrate(db: Database, now: string, taken: ReadonlySet<string>): void {
   for (const { name, sql } of MIGRATIONS) {
-    if (done.has(name)) continue;
+    if (taken.has(name)) continue;
     db.transaction(() => {
+      // Looked up anew within the lock: another process may have taken the step meanwhile.
+      if (stepsTaken(db).has(name)) return;
       db.exec("CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, at TEXT NOT NULL) STRICT");
       db.exec(sql);
       db.prepare("INSERT INTO migration (name, at) VALUES (?, ?)").run(name, now);

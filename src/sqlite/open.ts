@@ -1,7 +1,7 @@
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import SqliteDatabase, { type Database } from "better-sqlite3";
-import { migrate, NewerDatabase } from "./migrate.ts";
+import { ForeignDatabase, migrate, NewerDatabase, stepsTaken } from "./migrate.ts";
 
 /** The database cannot be used; the message says why in a sentence, and nothing was touched. */
 export class DatabaseProblem extends Error {
@@ -22,11 +22,11 @@ export function openDatabase(file: string, now: string): Database {
     db = new SqliteDatabase(file, { timeout: BUSY_MS });
     db.pragma("foreign_keys = ON");
     db.pragma("secure_delete = ON");
-    // Reading the schema first: a file that is no database is found out before anything is written.
-    db.prepare("SELECT count(*) FROM sqlite_schema").get();
+    // A file that is no database, or not this program's, is found out before anything is written.
+    const taken = stepsTaken(db);
     db.pragma("journal_mode = WAL");
     db.pragma("synchronous = NORMAL");
-    migrate(db, now);
+    migrate(db, now, taken);
     return db;
   } catch (error) {
     db?.close();
@@ -38,6 +38,8 @@ function sentence(file: string, error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   if (error instanceof NewerDatabase)
     return `The database ${file} was written by a newer version (it has “${error.message}”). Update this program, or point DATABASE_FILE at another file.`;
+  if (error instanceof ForeignDatabase)
+    return `${file} is the database of another program. It was left as it is: point DATABASE_FILE at another file.`;
   if (code === "SQLITE_NOTADB")
     return `${file} is not a database this program can read. It was left as it is.`;
   if (code.startsWith("SQLITE_BUSY") || code.startsWith("SQLITE_LOCKED"))
