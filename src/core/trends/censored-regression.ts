@@ -101,18 +101,32 @@ export function profileInterval(
   return [crossing(excess, centre, -reach), crossing(excess, centre, reach)];
 }
 
+/** Where the excess turns from below zero to above, by false position with the stale end halved. */
 function crossing(excess: (c: number) => number, centre: number, reach: number): number {
   let near = centre;
+  let atNear = excess(centre);
   let far = centre + reach;
-  for (let doubling = 0; excess(far) < 0; doubling += 1) {
+  let atFar = excess(far);
+  for (let doubling = 0; atFar < 0; doubling += 1) {
     if (doubling > 30) return reach > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     near = far;
+    atNear = atFar;
     far = centre + (far - centre) * 2;
+    atFar = excess(far);
   }
-  for (let step = 0; step < 80 && Math.abs(far - near) > 1e-12 * Math.abs(far); step += 1) {
-    const middle = (near + far) / 2;
-    if (excess(middle) < 0) near = middle;
-    else far = middle;
+  for (let step = 0; step < 60 && Math.abs(far - near) > 1e-10 * Math.abs(reach); step += 1) {
+    const middle = (near * atFar - far * atNear) / (atFar - atNear);
+    const there = excess(middle);
+    if (Math.abs(there) < 1e-11) return middle;
+    if (there < 0) {
+      near = middle;
+      atNear = there;
+      atFar /= 2;
+    } else {
+      far = middle;
+      atFar = there;
+      atNear /= 2;
+    }
   }
   return (near + far) / 2;
 }

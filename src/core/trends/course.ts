@@ -1,4 +1,5 @@
-import { type Belief, filterRecord, LEVEL, watchedPlaces } from "./balance-filter.ts";
+import { filterRecord } from "./balance-filter.ts";
+import { type Belief, LEVEL, watchedPlaces } from "./belief.ts";
 import { datedChanges, presentPlan, type WaterChangePlan } from "./change-plan.ts";
 import { type Band, bandOf, type Draw, evenNormal } from "./draws.ts";
 import { levelsAt, type PlannedChange } from "./future.ts";

@@ -1,4 +1,4 @@
-import { type Belief, COMPARISON, FIRST_CALIBRATION, LEVEL, PRODUCTION } from "./balance-filter.ts";
+import { type Belief, COMPARISON, FIRST_CALIBRATION, LEVEL, PRODUCTION } from "./belief.ts";
 import { normalQuantile } from "./normal.ts";
 import { SETTINGS } from "./settings.ts";
 

@@ -5,7 +5,6 @@ import { type Look, middleOf } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import { studentQuantile } from "./student.ts";
 import { theilSen } from "./theil-sen.ts";
-import { leastStep } from "./timeline.ts";
 
 export interface Slope {
   readonly best: number;
@@ -60,6 +59,6 @@ function readerScatter(found: readonly Look[]): number {
   const levels = found.map(middleOf).sort((a, b) => a - b);
   const level = levels[levels.length >> 1] as number;
   const [fine, coarse] = SETTINGS.readerLevelShares;
-  const step = leastStep(found[0] as Look);
+  const step = (found[0] as Look).least;
   return Math.hypot(SETTINGS.readerFirstStepShare * step, ((fine + coarse) / 2) * level);
 }

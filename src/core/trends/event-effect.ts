@@ -1,4 +1,5 @@
-import { type Belief, filterRecord, watchedPlaces } from "./balance-filter.ts";
+import { filterRecord } from "./balance-filter.ts";
+import { type Belief, watchedPlaces } from "./belief.ts";
 import { type Band, bandOf, evenNormal } from "./draws.ts";
 import { isAtBottom, isAtTop, type TrendEvent } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";

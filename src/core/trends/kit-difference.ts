@@ -1,4 +1,4 @@
-import { type Belief, FIRST_CALIBRATION } from "./balance-filter.ts";
+import { type Belief, FIRST_CALIBRATION } from "./belief.ts";
 import { type Band, bandOf, evenNormal } from "./draws.ts";
 import type { Timeline } from "./timeline.ts";
 

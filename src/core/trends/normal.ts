@@ -29,7 +29,7 @@ const LOG_ROOT_TWO_PI = 0.9189385332046727;
 /** Horner's rule, highest power first. */
 function polynomial(coefficients: readonly number[], x: number): number {
   let sum = 0;
-  for (const coefficient of coefficients) sum = sum * x + coefficient;
+  for (let i = 0; i < coefficients.length; i += 1) sum = sum * x + (coefficients[i] as number);
   return sum;
 }
 

@@ -1,8 +1,9 @@
-import { type Belief, filterRecord, type Meeting } from "./balance-filter.ts";
+import { filterRecord, type Meeting } from "./balance-filter.ts";
+import type { Belief } from "./belief.ts";
 import { type Band, bandOf, type Draw, drawsFrom } from "./draws.ts";
 import { isAtBottom, isAtTop, type Look, type TrendEvent, type TrendReading } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
-import { leastStep, type Timeline, timelineOf } from "./timeline.ts";
+import { type Timeline, timelineOf } from "./timeline.ts";
 
 /** Why a rate cannot be told. */
 export type RateRefusal =
@@ -44,7 +45,7 @@ export function productionNow(
 /** A production that lifts the level by less than about one colour step in a month does not matter. */
 export function rateThatMatters(timeline: Timeline): number {
   const first = timeline.looks[0] as Look;
-  return Math.max(leastStep(first), SETTINGS.stepShareOfLevel * timeline.typicalLevel) / SETTINGS.stepDays;
+  return Math.max(first.least, SETTINGS.stepShareOfLevel * timeline.typicalLevel) / SETTINGS.stepDays;
 }
 
 function rateRefusal(timeline: Timeline, net: Band): RateRefusal | undefined {

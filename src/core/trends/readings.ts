@@ -50,6 +50,8 @@ export interface Look extends Interval {
   readonly value: number;
   /** Cells a slip could have landed on; a meter counts as 20. */
   readonly cells: number;
+  /** The least level the instrument tells from nothing. */
+  readonly least: number;
 }
 
 const METER_CELLS = 20;
@@ -80,7 +82,8 @@ export function looks(readings: readonly TrendReading[]): Look[] {
     } else {
       const steps = stepsInUse(instrument.steps, own);
       const cells = chartCells(steps);
-      for (const r of own) found.push(chartLook(r, instrument, steps, cells));
+      const least = leastOf(instrument);
+      for (const r of own) found.push(chartLook(r, instrument, steps, cells, least));
     }
   }
   return isInOrder(found) ? found : found.sort((a, b) => a.at - b.at);
@@ -95,7 +98,7 @@ function isInOrder(found: readonly Look[]): boolean {
 
 function meterLook(reading: TrendReading, instrument: Extract<Instrument, { kind: "meter" }>): Look {
   const { at, value, bound } = reading;
-  const base = { at, instrument, value, cells: METER_CELLS };
+  const base = { at, instrument, value, cells: METER_CELLS, least: leastOf(instrument) };
   if (bound === "below" || value < (instrument.lowest ?? Number.NEGATIVE_INFINITY)) {
     const high = bound === "below" ? value : (instrument.lowest ?? value);
     return { ...base, low: Number.NEGATIVE_INFINITY, high };
@@ -111,9 +114,10 @@ function chartLook(
   instrument: Extract<Instrument, { kind: "chart" }>,
   steps: readonly number[],
   cells: readonly Interval[],
+  least: number,
 ): Look {
   const { at, value, bound } = reading;
-  const base = { at, instrument, value, cells: cells.length };
+  const base = { at, instrument, value, cells: cells.length, least };
   if (bound === "below") return { ...base, low: Number.NEGATIVE_INFINITY, high: value };
   let nearest = 0;
   steps.forEach((step, i) => {
@@ -121,6 +125,11 @@ function chartLook(
   });
   const cell = cells[nearest] as Interval;
   return { ...base, low: cell.low, high: bound === "at least" ? Number.POSITIVE_INFINITY : cell.high };
+}
+
+function leastOf(instrument: Instrument): number {
+  if (instrument.kind === "chart") return instrument.steps.find((step) => step > 0) ?? 1;
+  return Math.max(instrument.fixedSd, instrument.lowest ?? 0, Number.EPSILON);
 }
 
 /** Whether the look only says "at least". */

@@ -1,18 +1,17 @@
-import {
-  isAtBottom,
-  type Look,
-  looks,
-  mergedLooks,
-  middleOf,
-  type TrendEvent,
-  type TrendReading,
-} from "./readings.ts";
+import { type Look, looks, mergedLooks, middleOf, type TrendEvent, type TrendReading } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 
 /** One thing that moves the belief, in order of time. */
 export type TimelineStep =
   | { readonly kind: "look"; readonly at: number; readonly look: Look; readonly instrument: number }
-  | { readonly kind: "change"; readonly at: number; readonly fraction: number; readonly newWater: number }
+  | {
+      readonly kind: "change";
+      readonly at: number;
+      readonly fraction: number;
+      readonly newWater: number;
+      /** How far the share may be off, as a share of the whole tank; left out for a logged change. */
+      readonly spread?: number;
+    }
   | { readonly kind: "dose"; readonly at: number; readonly rise: number }
   | { readonly kind: "event"; readonly at: number; readonly what: string }
   /** From here on, one day adds this much of the level to the comparison of two stretches. */
@@ -106,8 +105,7 @@ function recentReadings(readings: readonly TrendReading[], now: number): readonl
 function typicalLevelOf(looks: readonly Look[]): number {
   const middles = looks.map(middleOf).sort((a, b) => a - b);
   const middle = middles[middles.length >> 1] ?? 0;
-  const smallest = Math.min(...looks.map(leastStep));
-  return Math.max(middle, Number.isFinite(smallest) ? smallest : 0, Number.MIN_VALUE * 1e16);
+  return Math.max(middle, Math.min(...looks.map((l) => l.least)));
 }
 
 /** A tank makes its typical level in some weeks, and an instrument is made for the levels its tanks have: the
@@ -123,11 +121,5 @@ function usualProductionOf(looks: readonly Look[], typicalLevel: number): number
 function middleOfRange(look: Look): number | undefined {
   const { instrument } = look;
   const top = instrument.kind === "chart" ? instrument.steps.at(-1) : instrument.highest;
-  return top === undefined ? undefined : Math.sqrt(leastStep(look) * top);
-}
-
-/** The least level the instrument tells from nothing. */
-export function leastStep({ instrument, ...look }: Look): number {
-  if (instrument.kind === "meter") return isAtBottom(look as Look) ? look.high : instrument.fixedSd;
-  return instrument.steps.find((step) => step > 0) ?? 1;
+  return top === undefined ? undefined : Math.sqrt(look.least * top);
 }

@@ -8,8 +8,8 @@ export interface UnloggedChange {
   readonly to: number;
 }
 
-/** Sizes of a forgotten change that are tried. */
-const TRIED = [0.3, 0.6] as const;
+/** A forgotten change may have been of any usual size. */
+const FORGOTTEN = { fraction: 0.45, spread: 0.2 } as const;
 
 /** The one gap between tests where a change of unknown size would explain the record far better.
  *  Only the deepest fall is tried, so that the search itself does not find one. */
@@ -27,12 +27,9 @@ export function unloggedChange(
   if (!fall || !before || fall.deviation > -SETTINGS.deepFall) return undefined;
   const at = (before.look.at + fall.look.at) / 2;
   const newWater = timeline.steps.find((s) => s.kind === "change")?.newWater ?? 0;
-  const explained = TRIED.map((fraction) => {
-    const change: TimelineStep = { kind: "change", at, fraction, newWater };
-    const index = timeline.steps.findIndex((s) => s.at > at);
-    const steps = [...timeline.steps.slice(0, index), change, ...timeline.steps.slice(index)];
-    return filterRecord({ ...timeline, steps }).logEvidence;
-  });
-  const gain = 2 * (Math.max(...explained) - logEvidence);
+  const change: TimelineStep = { kind: "change", at, newWater, ...FORGOTTEN };
+  const index = timeline.steps.findIndex((s) => s.at > at);
+  const steps = [...timeline.steps.slice(0, index), change, ...timeline.steps.slice(index)];
+  const gain = 2 * (filterRecord({ ...timeline, steps }).logEvidence - logEvidence);
   return gain > SETTINGS.unloggedGain ? { from: before.look.at, to: fall.look.at } : undefined;
 }
