@@ -151,6 +151,10 @@ describe("a siphon drain losing its prime", () => {
     // By wyly-eaton-1961 at a quarter: 2 in 4340, 3 in 12 440 L/h; 6000 L/h needs 3 in.
     expect(answered(siphonDrain(inputs)).value.standbySize).toBe("3");
     expect(standbySize(as(90_000), as(40))).toBeUndefined();
+    // 6000 L/h over a 77.9 mm rim needs 24 mm, a weir; with the formula a quarter off, 8000 L/h need 31 mm,
+    // an orifice: (q ÷ (1.84 π D))^⅔ and (q ÷ 0.6 A)² ÷ 2g by hand.
+    expect(standbySize(as(6000), as(32))).toBe("3");
+    expect(standbySize(as(6000), as(26))).toBe("4");
     // A rim too shallow for the flow rules a pipe out even when its fall would do.
     expect(standbySize(as(6000), as(12))).not.toBe("3");
   });

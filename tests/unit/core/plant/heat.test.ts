@@ -55,6 +55,10 @@ describe("evaporation from 2.60 m² at 25.5 °C", () => {
     expect(Math.abs(shahEvaporation(...at) - shah)).toBeLessThan(0.1);
     expect(Math.abs(smithEvaporation(...at) - smith)).toBeLessThan(0.1);
   });
+  // shah-2014, the second formula: 0.00005 × (2338.8 − 0.3 × 4759) Pa = 0.0456 kg/(m² h), steam-table pressures.
+  it("goes on slowly where the room's air is too light to rise", () => {
+    expect(shahRate(as(20), as(32), as(0.3))).toBeCloseTo(0.0456, 3);
+  });
   it("throws for a humidity given in per cent", () => {
     expect(() => shahRate(as(25), as(22), as(45))).toThrow(RangeError);
   });

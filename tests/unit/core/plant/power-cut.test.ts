@@ -8,7 +8,7 @@ import {
   transferVelocity,
 } from "../../../../src/core/plant/outage-oxygen.ts";
 import { HOURS_FOLLOWED, type PowerCutInputs, powerCut } from "../../../../src/core/plant/power-cut.ts";
-import { exactly } from "../../../../src/core/quantity/estimate.ts";
+import { between, exactly } from "../../../../src/core/quantity/estimate.ts";
 import { as } from "../../../../src/core/quantity/units.ts";
 import { answered, raised, refused } from "../../../support/answers.ts";
 
@@ -99,6 +99,19 @@ describe("a power cut", () => {
     expect(stirred.toAlarmH.best).toBeGreaterThan(still.toAlarmH.best);
     expect(withAir?.toAlarmH.best).toBe(HOURS_FOLLOWED);
     expect(withAir?.toAlarmH.low).toBeGreaterThan(still.toAlarmH.best);
+  });
+  it("never runs short before it began, nor later than it was followed", () => {
+    const { still, stirred } = answered(
+      powerCut({
+        ...inputs,
+        displayL: between(as(500), as(1800), as(1670)),
+        oxygenMgPerL: between(as(4.05), as(4.6), as(4.2)),
+        demand: { mgPerH: between(as(100), as(5000), as(2750)) },
+      }),
+    ).value;
+    expect(still.toAlarmH.low).toBe(0);
+    expect(still.toAlarmH.best).toBeGreaterThan(0);
+    expect(stirred.toAlarmH.high).toBe(HOURS_FOLLOWED);
   });
   it("cools as slowly as its heat allows", () => {
     const { temperature } = answered(powerCut({ ...inputs, displayL: exact(2300) })).value;
