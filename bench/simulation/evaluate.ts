@@ -3,11 +3,12 @@ import { eventEffect } from "../../src/core/trends/event-effect.ts";
 import { levelsAt } from "../../src/core/trends/future.ts";
 import { type Production, productionNow } from "../../src/core/trends/production.ts";
 import { SETTINGS } from "../../src/core/trends/settings.ts";
-import { type Estimated, NO_VIEW, plainLikelihood, plainStateSpace, SIMULATORS_VIEW } from "./baselines.ts";
 import { hasEnough } from "./enough.ts";
+import { plainLikelihood } from "./plain-likelihood.ts";
+import { NO_VIEW, plainStateSpace, SIMULATORS_VIEW } from "./plain-state-space.ts";
 import { REGIMES, type Regime, type SimulatedRecord, simulate } from "./world.ts";
+import { type Estimated, FORECAST_DAYS } from "./yardstick.ts";
 
-export const FORECAST_DAYS = 14;
 export const METHODS = ["engine", "likelihood", "state space", "state space, informed"] as const;
 export type Method = (typeof METHODS)[number];
 
@@ -25,13 +26,14 @@ export interface Judged {
   readonly milliseconds: number;
 }
 
-export function judgeAll(seed: number, perRegime: number): readonly Judged[] {
+/** Every regime in turn; without the yardsticks, which take most of the time, only the engine is judged. */
+export function judgeAll(seed: number, perRegime: number, withYardsticks: boolean): readonly Judged[] {
   return REGIMES.flatMap((regime) =>
-    Array.from({ length: perRegime }, (_, index) => judge(simulate(seed, regime, index))),
+    Array.from({ length: perRegime }, (_, index) => judge(simulate(seed, regime, index), withYardsticks)),
   );
 }
 
-function judge(record: SimulatedRecord): Judged {
+function judge(record: SimulatedRecord, withYardsticks: boolean): Judged {
   const started = performance.now();
   const found = productionNow(record.readings, record.events, record.now);
   const forecast =
@@ -46,9 +48,9 @@ function judge(record: SimulatedRecord): Judged {
     levelTruth: truth.levelIn14,
     estimates: {
       engine: isAnswered && forecast ? { net: found.net, forecast } : undefined,
-      likelihood: plainLikelihood(record),
-      "state space": plainStateSpace(record, NO_VIEW),
-      "state space, informed": plainStateSpace(record, SIMULATORS_VIEW),
+      likelihood: withYardsticks ? plainLikelihood(record) : undefined,
+      "state space": withYardsticks ? plainStateSpace(record, NO_VIEW) : undefined,
+      "state space, informed": withYardsticks ? plainStateSpace(record, SIMULATORS_VIEW) : undefined,
     },
     ...(isAnswered ? directions(record, found) : { called: 0, opposite: 0 }),
     event: isAnswered ? eventVerdict(record, found) : "none",
