@@ -4,11 +4,10 @@ import {
   type MineralSalt,
   mineralSalt,
 } from "../../src/core/carbonate/mineral-salts.ts";
-import { type MineralDose, type MineralStock, raiseMineral } from "../../src/core/carbonate/raise-mineral.ts";
+import { raiseMineral } from "../../src/core/carbonate/raise-mineral.ts";
 import { inDkh, type MineralLevel } from "../../src/core/carbonate/read-mineral-level.ts";
-import { comparable } from "../../src/core/dosing/strength.ts";
 import { type Estimate, exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
-import { showEstimate, showNumber } from "../../src/core/quantity/show.ts";
+import { showEstimate } from "../../src/core/quantity/show.ts";
 import { as, type Fraction, type MilliequivPerL } from "../../src/core/quantity/units.ts";
 import {
   answerReply,
@@ -16,15 +15,14 @@ import {
   choice,
   defineCommand,
   fills,
-  listed,
   type Outcome,
   optional,
   quantity,
   tankOption,
-  UserError,
 } from "../../src/kit/index.ts";
 import { type KnownFigures, knownFigures } from "../../src/kit/known-figures.ts";
-import { showGrams, showPour, strength } from "../dose/shared.ts";
+import { strength } from "../dose/shared.ts";
+import { doseHeadline, doseLines, stockOf } from "./raise-words.ts";
 import { mineralLevel } from "./shared.ts";
 
 const SALTS = Object.keys(MINERAL_SALTS) as MineralSalt[];
@@ -120,8 +118,8 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: known.titled(`${title} to ${showEstimate(target, mineral === "alkalinity" ? "dKH" : "mg/L")}`),
-      headline: (it) => headline(it, mineralSalt(salt).name),
-      body: (it) => bodyLines(it, input.ammonia === undefined && ammonia === undefined),
+      headline: (it) => doseHeadline(it, mineralSalt(salt).name),
+      body: (it) => doseLines(it, input.ammonia === undefined && ammonia === undefined),
       taken: known.taken,
       cautions: known.cautions,
     });
@@ -139,54 +137,4 @@ function loggedLevel(mineral: Mineral, known: KnownFigures): Estimate | undefine
   return logged === undefined || mineral !== "alkalinity"
     ? logged
     : inDkh(mapEstimate(logged, (value) => as<MilliequivPerL>(value)));
-}
-
-/** Throws: UserError when the strength says nothing about grams. */
-function stockOf(
-  stock: Parameters<typeof comparable>[0],
-  {
-    reservoir,
-    pump,
-  }: {
-    readonly reservoir?: { readonly estimate: NonNullable<MineralStock["reservoir"]> } | undefined;
-    readonly pump?: NonNullable<MineralStock["pump"]> | undefined;
-  },
-): MineralStock {
-  const grams = comparable(stock, "stock");
-  if ("kind" in grams || grams.family !== "mass in volume")
-    throw new UserError(
-      "bad-input",
-      "Say how many grams of the salt stand in a litre of stock, e.g. “100 g in 1 L”.",
-    );
-  return {
-    gramsPerL: grams.amount,
-    ...(reservoir === undefined ? {} : { reservoir: reservoir.estimate }),
-    ...(pump === undefined ? {} : { pump }),
-  };
-}
-
-function headline(it: MineralDose, name: string): string {
-  if (it.mass !== undefined) return `${showGrams(it.mass)} of ${name}`;
-  return it.stockVolume === undefined ? name : `${showPour(it.stockVolume)} of stock`;
-}
-
-function bodyLines(it: MineralDose, isAmmoniaUnknown: boolean): readonly string[] {
-  const { unit, dosesPerDay } = it;
-  const perDay = it.massPerDay === undefined ? undefined : showGrams(it.massPerDay);
-  const pourPerDay = it.stockPerDay === undefined ? undefined : showPour(it.stockPerDay);
-  const perDose =
-    it.massPerDose === undefined ? it.stockPerDose && showPour(it.stockPerDose) : showGrams(it.massPerDose);
-  return [
-    `That is ${showEstimate(it.change, unit)} more${it.days === 1 ? ", all on one day" : `, over ${it.days} days: ${listed([perDay, pourPerDay].flatMap((each) => each ?? []))} a day`}; the limit is ${showNumber(it.dailyCap)} ${unit} a day.`,
-    ...(dosesPerDay > 1 && perDose !== undefined ? [`In ${dosesPerDay} doses a day, each ${perDose}.`] : []),
-    ...(it.pumpSecondsPerDose === undefined
-      ? []
-      : [`The pump runs ${showEstimate(it.pumpSecondsPerDose, "s", { significant: 3 })} per dose.`]),
-    ...(it.reservoirLasts === undefined
-      ? []
-      : [`The reservoir lasts ${showEstimate(it.reservoirLasts, "days", { significant: 2 })}.`]),
-    ...(it.mineral === "alkalinity" && isAmmoniaUnknown
-      ? ["Not while there is ammonia in the water: test first."]
-      : []),
-  ];
 }

@@ -149,9 +149,11 @@ describe("/minerals feeding", () => {
 
   it("asks what a label's protein is meant for, and takes no nonsense", async () => {
     const club = openClub();
-    const label = await club.ask("/minerals feeding food:20 g flake 46 % protein daily volume:2700 L");
-    expect(label.ok).toBe(false);
-    expect(label.body[0]).toContain("dry matter");
+    const asked = await club.say("/minerals feeding food:120 g flake 18 % protein daily volume:2700 L");
+    expect(textOf(asked)).toContain("or of its dry matter?");
+    const reply = await club.pick(1);
+    // As it goes in: 120 g × 0.18 / 6.25 × 0.85, one equivalent per mole: 0.2178 dKH a day (charge balance), × 7.
+    expect(reply.kind === "reply" && reply.headline).toMatch(/^1\.52?\d? dKH \(/);
     const odd = await club.say("/minerals feeding food:−1e9 g %n%s daily volume:2700 L");
     expect(odd.kind === "question" && odd.isMistake).toBe(true);
   });

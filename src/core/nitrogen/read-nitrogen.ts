@@ -28,12 +28,12 @@ export function readAmmonia(typed: string, habits: Habits): Read<AmmoniaReading>
   };
 }
 
-/** Nitrate in mg/L of nitrogen, from "20 mg/L" (the ion, as most kits print it) or "4.5 mg/L as N". */
+/** Nitrate in mg/L of nitrogen: “20 mg/L” is the ion, as most kits print it; “4.5 mg/L as N” the nitrogen. */
 export function readNitrate(typed: string, habits: Habits): Read<Estimate<MgNPerL>> {
   return readIon(typed, habits, "nitrate", "NO3");
 }
 
-/** Nitrite in mg/L of nitrogen, from "0.5 mg/L" (the ion) or "0.15 mg/L as N". */
+/** Nitrite in mg/L of nitrogen: “0.5 mg/L” is the ion, “0.15 mg/L as N” the nitrogen. */
 export function readNitrite(typed: string, habits: Habits): Read<Estimate<MgNPerL>> {
   return readIon(typed, habits, "nitrite", "NO2");
 }
