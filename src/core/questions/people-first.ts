@@ -1,0 +1,412 @@
+import { correctedText, plainText } from "./plain-text.ts";
+import { speller } from "./spelling.ts";
+
+/** What happened to somebody, as far as the words say. */
+export type Harm = "sting" | "bite" | "wound" | "shock" | "burn" | "swallowed" | "gas" | "unwell";
+
+export interface PeopleFirst {
+  readonly harm: Harm;
+  /** "certain": the words leave no other reading. "possible": worth asking whether somebody is hurt. */
+  readonly certainty: "certain" | "possible";
+}
+
+/**
+ * Whether a text says that a person is hurt, whatever else it asks. Words of injury alone are not enough
+ * (“salinity shock”, “bite size food”): somebody must have been hurt, or the words can mean nothing else.
+ * What befalls fish is not meant.
+ */
+export function peopleFirst(typed: string): PeopleFirst | undefined {
+  const text = correctedText(plainText(typed), spell)
+    .replace(/[.,;:!?()]+/g, " ")
+    .replace(/ +/g, " ");
+  const certain = CERTAIN.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
+  if (certain !== undefined) return { harm: certain.harm, certainty: "certain" };
+  const possible = POSSIBLE.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
+  return possible === undefined ? undefined : { harm: possible.harm, certainty: "possible" };
+}
+
+const SPELLED = [
+  "stung",
+  "sting",
+  "stings",
+  "bitten",
+  "shocked",
+  "zapped",
+  "electrocuted",
+  "electric",
+  "swallowed",
+  "swallow",
+  "drank",
+  "drunk",
+  "ingested",
+  "inhaled",
+  "breathe",
+  "breathing",
+  "unconscious",
+  "collapsed",
+  "fainted",
+  "faint",
+  "dizzy",
+  "bleeding",
+  "bleeds",
+  "swollen",
+  "swelling",
+  "poisoned",
+  "poisoning",
+  "poison",
+  "finger",
+  "fingers",
+  "thumb",
+  "throat",
+  "chest",
+  "lionfish",
+  "stonefish",
+  "urchin",
+  "stingray",
+  "jellyfish",
+  "allergic",
+  "reaction",
+  "anaphylaxis",
+  "palytoxin",
+  "chlorine",
+  "bleach",
+  "ozone",
+  "fumes",
+  "myself",
+  "daughter",
+  "husband",
+  "toddler",
+  "monoxide",
+  "headache",
+  "burned",
+  "burning",
+  "splashed",
+  "crushed",
+  "tingles",
+  "tingling",
+  "vomiting",
+  "dechlorinator",
+  "peroxide",
+  "kalkwasser",
+] as const;
+const RIGHT = new Set([
+  "string",
+  "strings",
+  "stocked",
+  "blocked",
+  "locked",
+  "turned",
+  "bitter",
+  "faint",
+  "point",
+  "chess",
+  "splash",
+  "breather",
+  "stinging",
+  "single",
+  "linger",
+  "fungus",
+  "thump",
+  "drain",
+  "drains",
+  "drunk",
+  "shock",
+  "shocks",
+  "chlorinate",
+  "bleached",
+  "tangles",
+  "poisonous",
+  "bitty",
+  "stingy",
+]);
+const spell = speller(SPELLED, RIGHT);
+
+const KIN =
+  "(?:wife|husband|partner|son|daughter|kids?|child|children|toddler|baby|boy|girl|mum|mom|mother|dad|father|brother|sister|friend|mate|neighbou?r|guest|helper|colleague|grandson|granddaughter|grandma|grandpa|girlfriend|boyfriend|nephew|niece|visitor)";
+const ONE = `(?:i|ive|im|we|weve|he|hes|she|shes|they|someone|somebody|a person|a member|one of us|(?:my|our|his|her|their|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
+/** Whom a verb can strike. */
+const WHOM = `(?:me|myself|him|himself|herself|us|someone|somebody|(?:my|our|his|her|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
+/** Parts that fish and tanks do not have. */
+const LIMB =
+  "(?:hands?|fingers?|fingr|fingertips?|thumbs?|foot|feet|toes?|legs?|arms?|palms?|wrists?|elbows?|knees?|ankles?|shoulders?|ears?|nose|tongue|knuckles?|forearms?|heel)";
+/** Parts that may be an animal's, and are a person's when someone owns them. */
+const PART = `(?:${LIMB}|eyes?|face|mouth|skin|throat|chest|lips?|lungs?|stomach|head|neck|back|belly)`;
+const MINE = "(?:my|our|his|her|their|your)";
+const WAS =
+  "(?:was|were|got|gets?|been|am|is|being|just|have|has|had|nearly|almost|just got|keep(?:s)? getting|getting)";
+const FISH =
+  "(?:fish(?:es)?|clown(?:fish)?s?|tangs?|trigger(?:fish)?s?|groupers?|eels?|morays?|damsels?|wrasses?|angel(?:fish)?s?|goby|gobies|blenny|blennies|shrimps?|snails?|crabs?|corals?|rays?|sharks?|lionfish|puffers?|anemones?|seahorses?|chromis|anthias|stingrays?|starfish|invertebrates?|animals?|frags?|anemone)";
+const VENOMOUS =
+  "(?:lion ?fish|stone ?fish|scorpion ?fish|rabbit ?fish|sting ?rays?|urchins?|jelly ?fish|cone snails?|fire ?(?:coral|worms?)|bristle ?worms?|weever ?fish|toad ?fish|foxface|anemones?|cat ?fish|box jelly|blue ring(?:ed)? octopus|man o war|hydroids?|crown of thorns)";
+const CHEMICAL =
+  "(?:bleach|acid|vinegar|kalk(?:wasser)?|lime ?water|peroxide|ammonia|chlorine|ozone|alcohol|vodka|ethanol|methanol|formalin|copper|dosing (?:solution|liquid|fluid|water)|(?:alk|alkalinity|calcium|magnesium|buffer|carbon|dosing)(?: dosing)? (?:solution|liquid|mix)|dechlorinator|conditioner|salt ?mix|salt|soda ash|caustic|lye|chemicals?|medicine|medication|tank water|reagent|test (?:kit|solution|reagent)|washing soda|algaecide|solution|battery acid|antifreeze|cleaner|detergent|fish food|potassium|hydroxide|carbonate|bicarb)";
+const HURT_BY_FISH =
+  "stung|stings?|stinging|bit|bitt|bites?|bitten|spiked|pricked|jabbed|speared|stabbed|nipped";
+const PASSIVE =
+  "stung|bitten|bit|bitt|zapped|shocked|shock|electrocuted|burned|burnt|scalded|poisoned|gassed|crushed|pricked|spiked|stabbed|jabbed|cut|hurt|injured|speared|envenomated|concussed";
+
+interface Rule {
+  readonly harm: Harm;
+  readonly pattern: RegExp;
+  readonly unless?: RegExp;
+}
+
+const rule = (harm: Harm, pattern: string, unless?: string): Rule => ({
+  harm,
+  pattern: new RegExp(pattern),
+  ...(unless === undefined ? {} : { unless: new RegExp(unless) }),
+});
+
+/** The harm a passive verb names, for the card's first line. */
+const PASSIVES: readonly (readonly [Harm, string])[] = [
+  ["sting", "stung|pricked|spiked|speared|jabbed|stabbed|envenomated"],
+  ["bite", "bitten|bit|bitt|nipped"],
+  [
+    "shock",
+    "zapped|shocked|electrocuted|(?:an? )?(?:(?:electric|electrical|nasty|mild|bad|small|little|big|static|huge) )*(?:shock|zap)",
+  ],
+  ["burn", "burned|burnt|scalded"],
+  ["swallowed", "poisoned"],
+  ["gas", "gassed"],
+  ["wound", "crushed|cut|hurt|injured|concussed|knocked out"],
+];
+
+const ANIMAL_SUBJECT = `\\b${FISH} (?:${WAS} )*(?:${PASSIVE})\\b(?!.*\\b(?:me|myself|${MINE} (?:[a-z]+ )?${LIMB})\\b)`;
+
+const CERTAIN: readonly Rule[] = [
+  // Words that have no other meaning.
+  rule(
+    "shock",
+    "\\b(?:electrocuted|electrocution|electric(?:al)? shock)\\b",
+    `\\b${FISH} (?:${WAS} )*electrocuted\\b`,
+  ),
+  rule(
+    "gas",
+    "\\b(?:carbon monoxide|co|gas|smoke|co2) (?:alarm|detector)\\b.*\\b(?:went|going|goes|off|beep\\w*|ring\\w*|sound\\w*|trigger\\w*|now)\\b",
+  ),
+  rule(
+    "gas",
+    "\\b(?:ozone|gas|chlorine|chlorine gas|co2|carbon dioxide|propane) (?:leak|leaking|leaked|fumes)\\b|\\bleaking (?:gas|ozone|chlorine)\\b|\\bchlorine gas\\b|\\btoxic (?:fumes|gas)\\b",
+  ),
+  rule(
+    "gas",
+    "\\b(?:smell|smells|smelling|stinks?|stench|whiff)\\b.*\\b(?:chlorine|gas|ozone|bleach fumes|burning plastic|chemicals?)\\b|\\b(?:chlorine|gas|chemical|ozone) (?:smell|stench|odou?r|fumes)\\b",
+    "\\b(?:no|not|without)\\b.{0,12}\\bsmell|\\begg",
+  ),
+  rule(
+    "gas",
+    "\\bmix(?:ed|ing)?\\b.*\\bbleach\\b.*\\b(?:acid|vinegar|ammonia|peroxide)\\b|\\bmix(?:ed|ing)?\\b.*\\b(?:acid|vinegar|ammonia|peroxide)\\b.*\\bbleach\\b|\\bbleach (?:and|with|into) (?:acid|vinegar|ammonia)\\b",
+  ),
+  rule(
+    "gas",
+    `\\b(?:inhaled|inhaling|breath(?:ed|ing)(?: in)?|sniffed)\\b.*\\b(?:${CHEMICAL}|fumes?|gas|co2|smoke|dust|vapou?rs?)\\b`,
+    `\\b${FISH}\\b.*\\bbreathing\\b`,
+  ),
+  rule(
+    "gas",
+    `\\b(?:${CHEMICAL}|fumes?|gas|co2|smoke|generator)\\b.*\\b(?:cough|coughing|choking|wheezing|gagging|make me|making me|makes me|light ?headed)\\b|\\b(?:cough|coughing|choking|wheezing)\\b.*\\b(?:${CHEMICAL}|fumes?|gas|smoke)\\b`,
+    `\\b${FISH}\\b`,
+  ),
+  rule("unwell", "\\b(?:palytoxin|anaphyla\\w*|epipen|envenomation)\\b", "\\bwhat is\\b"),
+  rule(
+    "unwell",
+    "\\b(?:unconscious|passed out|blacked out|fainted|heart attack|seizure|cardiac arrest|convulsing|drowning|drowned)\\b",
+    `\\b${FISH}\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:${ONE}) (?:has |have |just |is |are |was )*(?:collapsed|fainted|unresponsive|fallen|fell|fall) *(?:in|into|over|down|off|on|next|near|by|beside|$|and)`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:${ONE})\\b.{0,50}\\b(?:(?:not|stopped|isnt|trouble|cant|cannot|can not|hard to|struggling to|difficulty) (?:breathe|breathing))\\b`,
+    `\\b${FISH} (?:is|are|was|has|cant|cannot|not|stopped|struggling|having|trouble)\\b`,
+  ),
+  rule(
+    "unwell",
+    "\\b(?:cant|cannot|can not|hard to|struggling to|difficulty|trouble) (?:breathe|breathing)\\b",
+    `\\b(?:${FISH}|he|she|it|they)\\b.*\\bbreath`,
+  ),
+  rule(
+    "unwell",
+    "\\b(?:dizzy|light ?headed|headaches?|migraine|nauseous|nausea|vomiting|threw up|throwing up|fever|chills|chest pains?|chest (?:hurts|is tight|tightness)|metallic taste|double vision)\\b",
+    `\\b${FISH} (?:is|are|was|has|looks?|seems?)\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:i|im|we|he|she|my ${KIN}) (?:am |is |are |was |now |suddenly |really |do |been )*(?:feel|feels|feeling|felt)\\b.{0,20}\\b(?:sick|faint|ill|unwell|weak|numb|funny|strange|terrible|awful|bad|woozy|queasy|poisoned)\\b|\\bfeel(?:s|ing|t)? (?:[a-z]+ )?(?:sick|faint|ill|unwell|woozy|nauseous|poorly)\\b`,
+    `\\bfeel(?:ing)? (?:bad|terrible|awful|sick) (?:about|for)\\b|\\b${FISH} (?:[a-z]+ )?feels?\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\ballergic\\b|\\b(?:throat|tongue|lips?|face|airway)\\b.{0,20}\\b(?:swell\\w*|swollen|clos\\w*|tight\\w*)\\b`,
+    `\\b${FISH}\\b.*\\b(?:lips?|face|throat)\\b|\\b${FISH}s? (?:lips?|face|throat)\\b`,
+  ),
+  rule(
+    "unwell",
+    "\\b(?:call|need|calling|called) (?:an? )?(?:ambulance|paramedics?|doctor)\\b|\\bfirst aid\\b|\\bpoison (?:line|control|centre|center)\\b|\\bemergency room\\b",
+  ),
+
+  // Somebody was struck by an animal.
+  rule(
+    "sting",
+    `\\b(?:${HURT_BY_FISH})\\b (?:[a-z]+ )?(?:by|from) (?:an? |the |my |his |her |our )?(?:[a-z]+ )?${VENOMOUS}\\b`,
+    ANIMAL_SUBJECT,
+  ),
+  rule(
+    "sting",
+    `\\b${VENOMOUS} (?:sting|stung|stings|spine|spines|wound|venom|bite)\\b`,
+    `\\b(?:do|does|can|will|could|would|why|how bad|how painful|are|is)\\b.*\\b(?:sting|stings|venom)\\b|\\bstung (?:the|a|my|an|another|our) ${FISH}\\b`,
+  ),
+  rule(
+    "sting",
+    `\\b(?:stepped|stood|trod|tread|knelt|sat|leaned|landed) on (?:an? |the |my )?(?:[a-z]+ )?(?:${VENOMOUS}|glass|nail|spines?)\\b`,
+  ),
+  rule(
+    "sting",
+    `\\b(?:spines?|thorns?|barbs?|bristles?|splinters?|needles?|hook)\\b.*\\b(?:in|into|under|through|from)\\b (?:[a-z]+ )?(?:${MINE} |the )?(?:[a-z]+ )?(?:${LIMB}|skin)\\b`,
+  ),
+  rule(
+    "sting",
+    `\\b(?:stung|stings|spiked|pricked|speared|jabbed|stabbed|poked|got)\\b (?:[a-z]+ )?(?:${WHOM}|(?:${MINE}|the) (?:[a-z]+ )?${LIMB})\\b`,
+    `\\bgot (?:[a-z]+ )?(?:me|us|him|her) (?:a|an|the|some|to|into|thinking|wondering|one|two|\\d)|\\bgot (?:the|a|his|her|my|our) (?!${KIN}|(?:[a-z]+ )?${LIMB})|\\bgot (?:my|our|his|her|the|a) (?:[a-z]+ )?${KIN}\\b|\\bgot (?:my|the) hands? on\\b`,
+  ),
+  rule(
+    "bite",
+    `\\b(?:bit|bitt|bites?|bitten|nipped|nips|chomped|attacked|savaged|mauled)\\b (?:[a-z]+ )?(?:${WHOM}|(?:${MINE}|the|a) (?:[a-z]+ )?${LIMB})\\b`,
+    "\\bbites? (?:of|from) (?:my|his|her) (?:food|hand)\\b",
+  ),
+  rule(
+    "bite",
+    `\\b(?:chunk|piece|bite|nip) (?:out )?(?:of|out of|from) (?:${MINE}|the|me) ?(?:[a-z]+ )?(?:${LIMB})?\\b.*`,
+    `^(?!.*\\b(?:me|${LIMB})\\b)`,
+  ),
+  rule("bite", `\\b(?:${FISH}|shark|octopus|turtle) bite\\b`, "\\b(?:do|does|can|will|could|would|size)\\b"),
+
+  // Somebody was hurt, said in the passive.
+  ...PASSIVES.map(([harm, verbs]) =>
+    rule(
+      harm,
+      `\\b(?:${ONE})(?: ${WAS})+(?: [a-z]+ly| badly| just| really| kind of| a bit)*? (?:${verbs})\\b`,
+      "\\bcut (?:back|down|off the|the|some|up|out)\\b|\\bcut (?!my|me|by|on|it)[a-z]+ (?:ration|food|prawn|glass|pipe|hole)",
+    ),
+  ),
+  rule(
+    "shock",
+    `\\b(?:got|getting|get|felt|feel|gave me|gives me|received|had|having|gave (?:him|her|us))\\b (?:[a-z]+ ){0,3}?(?:shock|shocks|zap|zaps|jolt|tingle|tingles|tingling|buzz)\\b`,
+    "\\b(?:sticker|price|bill|osmotic|salinity|temperature|ph) shock",
+  ),
+  rule(
+    "shock",
+    `\\b(?:zapped|zaps|shocked|shocks|electrocutes?|jolted)\\b (?:[a-z]+ )?(?:${WHOM}|when|while|as|touching|by|from|off|off of)\\b`,
+    `\\b${FISH} (?:${WAS} )*(?:zapped|shocked)\\b|\\b(?:filter|system|tank|cycle|was|am|im|were) shocked (?:when|by|from|at) (?:the )?(?:price|cost|bill|result|reading|nitrate|level)`,
+  ),
+  rule(
+    "shock",
+    `\\b(?:${LIMB}|skin|water)\\b.{0,30}\\b(?:tingl\\w+|buzz(?:es|ing)?)\\b|\\btingl\\w+\\b.*\\b(?:water|sump|tank|${LIMB}|touch\\w*)\\b`,
+  ),
+  rule("sting", "^(?:just |help )?(?:got |been )?stung\\b", `\\bstung (?:the|a|my|another) ${FISH}\\b`),
+  rule(
+    "bite",
+    "^(?:just |help )?(?:got |been )?bitten\\b(?! fins?)",
+    `\\bbitten (?:the|a|my|another) ${FISH}\\b`,
+  ),
+  rule(
+    "shock",
+    "^(?:just |help )?(?:got |been )(?:zapped|shocked|electrocuted)\\b|^(?:zapped|shocked) (?:by|when|touching|off)\\b",
+  ),
+  rule("burn", "^(?:just |help )?(?:got |been )(?:burned|burnt|scalded)\\b(?! out)"),
+  rule("wound", "^(?:just |help )?(?:got |been )(?:cut|crushed|injured|hurt)\\b(?! back| down| off)"),
+
+  // Wounds.
+  rule(
+    "wound",
+    `\\b(?:cut|sliced|slashed|gashed|slit|lacerated|crushed|smashed|broke|broken|trapped|pinched|stuck|impaled|nicked|scraped|grazed|punctured|hurt|injured|tore|split|severed|jammed)\\b (?:[a-z]+ )?(?:(?:${MINE}|a|the) (?:[a-z]+ )?(?:${LIMB})|${MINE} (?:[a-z]+ )?(?:head|face|back|skin|eye)|open (?:${MINE} )?(?:${LIMB})|myself|himself|herself)\\b`,
+    `\\b(?:stuck|put|broke)\\b.{0,10}\\b${MINE} (?:hand|arm)s? in(?:to)? the (?:tank|water|sump)(?! and)`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:fell|fallen|falls|dropped|landed|collapsed|toppled|slipped|tipped)\\b.{0,14} (?:on|onto|over|against) (?:[a-z]+ )?(?:${WHOM}|(?:${MINE}|the|a) (?:[a-z]+ )?${PART})\\b`,
+  ),
+  rule(
+    "wound",
+    "\\bbleed(?:ing|s)?\\b|\\bblood (?:everywhere|all over|wont stop|in the water from)\\b|\\blosing blood\\b|\\bneed stitches\\b",
+    `\\b${FISH}s?\\b(?! bite| bit| bitt| sting| stung)(?!.*\\b(?:me|my ${PART}|${LIMB})\\b).*\\bbleed|\\bbleed(?:ing|s)? (?:the )?(?:air|valve|line|pipe|pump)|\\bair bleed`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:${MINE}|the|a) (?:[a-z]+ )?${LIMB}\\b.{0,40}\\b(?:swollen|swelling|swelled|bleed\\w*|blood|numb|infected|infection|red|rash|blister\\w*|burn\\w*|throbbing|hurts?|hurting|painful|pain|cut|sliced|broken|crushed|turned (?:white|black|blue|red)|turning (?:white|black|blue|red)|itch\\w*|stinging|peeling|stuck|purple|puffy|pus|tender|sore)\\b`,
+    `\\b${FISH}s? (?:fin|tail)`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:infected|swollen|bleeding|numb|burned|burnt|crushed|broken|cut|blistered|throbbing|itchy|injured|sore|sliced|bitten|stung) (?:${MINE} |the )?(?:[a-z]+ )?${LIMB}\\b`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:red (?:line|streak)s?|rash|swelling|pain|blisters?|burn|burns|numbness|hives|welts?|infection|cut|gash|wound)\\b.{0,20}\\b(?:on|up|in|down|across|of|to)\\b (?:${MINE} |the )?(?:[a-z]+ )?${LIMB}\\b`,
+  ),
+  rule(
+    "wound",
+    `^(?:i |ive |just |help |badly )*cut (?:myself|himself|herself|${MINE} (?:[a-z]+ )?${PART})\\b`,
+  ),
+
+  // Burns and splashes.
+  rule(
+    "burn",
+    `\\b(?:${CHEMICAL}|hot water|salt ?water|sand|glue|epoxy|resin|cement|juice|toxin|slime)\\b.*\\b(?:in|into|on|onto|over|to|up)\\b (?:both )?(?:${MINE} |the |one )(?:[a-z]+ )?(?:${PART})\\b`,
+    `\\bin (?:the|my) (?:head ?tank)\\b|\\b${FISH}s? ${PART}\\b`,
+  ),
+  rule(
+    "burn",
+    `\\b(?:splash\\w*|squirt\\w*|sprayed|spilled|spilt|spill|dripped|poured|got)\\b.*\\b(?:${MINE}) (?:[a-z]+ )?(?:${PART})\\b.*|\\bin (?:both )?my eyes?\\b`,
+    `^(?!.*\\b(?:${CHEMICAL}|eyes?|hot|burn\\w*|face|skin)\\b)`,
+  ),
+  rule(
+    "burn",
+    `\\b(?:burned|burnt|scalded|burning|burns?|burn)\\b (?:[a-z]+ )?(?:${WHOM}|(?:${MINE}|the) (?:[a-z]+ )?(?:${PART}))\\b|\\b${MINE} (?:[a-z]+ )?(?:${PART})s? (?:is |are |was |were |keeps? |feels? like |started )*(?:burn\\w*|sting\\w*|on fire)\\b`,
+  ),
+
+  // Swallowed.
+  rule(
+    "swallowed",
+    `\\b(?:${ONE})(?: [a-z]+){0,3}? (?:swallowed|swallow|ingested|gulped|licked)\\b`,
+    `\\b${FISH}(?: [a-z]+){0,2} (?:swallowed|swallow|gulped|ingested)\\b`,
+  ),
+  rule(
+    "swallowed",
+    `\\b(?:${ONE})(?: [a-z]+){0,3}? (?:drank|drunk|drinks?|ate|eaten|tasted|eating|drinking|sipped)\\b.*\\b(?:${CHEMICAL}|pellets|resin|from the (?:tank|reservoir|jug|bottle)|some|media|test)\\b`,
+    "\\b(?:drank|had|drinking) (?:coffee|tea|beer|water while)\\b",
+  ),
+  rule(
+    "swallowed",
+    `^(?:accident\\w* |just |help |oops )*(?:swallowed|swallow|ingested|drank|gulped)\\b`,
+    `\\b${FISH}\\b|\\bwater level\\b|\\bdrank (?:the )?(?:water|reservoir) (?:level|down)\\b`,
+  ),
+  rule(
+    "swallowed",
+    `\\bmouthful of\\b|\\b(?:in|into) my mouth\\b.*\\b(?:${CHEMICAL})\\b|\\b(?:${CHEMICAL})\\b.*\\b(?:in|into) my mouth\\b`,
+    `\\b${FISH} (?:takes?|took|has|with|spits?)\\b`,
+  ),
+  rule(
+    "swallowed",
+    `\\b(?:${KIN}|someone|somebody|i|we|he|she)\\b.*\\bpoison(?:ed|ing)?\\b|\\b(?:palytoxin|chemical|ciguatera|ammonia|chlorine|copper|vinegar|carbon monoxide|co) poisoning\\b`,
+    `\\b${FISH}\\b.*\\bpoison|\\bpoison(?:ed|ing)? (?:my|the|our) ${FISH}`,
+  ),
+];
+
+/** Worth one question before anything else. */
+const POSSIBLE: readonly Rule[] = [
+  rule(
+    "sting",
+    `\\b(?:${VENOMOUS})\\b.*\\b(?:sting|stings|stung|venom|venomous|poisonous|spines)\\b|\\bstung\\b`,
+    `\\bstung (?:by )?(?:the|an?|my) (?:anemone|coral|${FISH})\\b`,
+  ),
+  rule(
+    "wound",
+    "\\bi (?:cut|hurt|injured)\\b|\\bam i (?:ok|hurt|in danger)\\b|\\bis (?:it|this) an emergency\\b|\\bwe need help now\\b",
+    "\\bi cut (?:the|back|down|a|some|my (?:food|feeding|light|dose|algae|pipe|acrylic|glass|prawn|rock))\\b",
+  ),
+  rule("unwell", `\\b(?:${ONE}) (?:is |are |was |am |got |feel |feels )*(?:sick|ill|unwell|hurt|numb)\\b`),
+  rule("gas", "\\b(?:fumes|suffocat\\w+)\\b"),
+];
