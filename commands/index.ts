@@ -10,10 +10,12 @@ import dose from "./dose/index.ts";
 import erase from "./erase.ts";
 import flood from "./flood/index.ts";
 import flow from "./flow/index.ts";
+import heat from "./heat/index.ts";
 import help from "./help.ts";
 import instrument from "./instrument/index.ts";
 import log from "./log/index.ts";
 import minerals from "./minerals/index.ts";
+import outage from "./outage/index.ts";
 import oxygen from "./oxygen/index.ts";
 import plant from "./plant/index.ts";
 import readings from "./readings.ts";
@@ -22,6 +24,7 @@ import settings from "./settings.ts";
 import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
 import train from "./train/index.ts";
+import trend from "./trend/index.ts";
 import undo from "./undo.ts";
 import workout from "./workout.ts";
 
@@ -43,9 +46,12 @@ export const commands: readonly CommandEntry[] = [
   plant,
   flood,
   workout,
+  outage,
+  heat,
   tank,
   log,
   readings,
+  trend,
   correct,
   undo,
   instrument,

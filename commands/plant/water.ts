@@ -21,7 +21,7 @@ export default defineCommand({
     tank: optional(tankOption()),
   },
   examples: [
-    "/plant water crest:60 slots of 6 mm, teeth 40 mm level:25 mm overflow-box:10 L returns:nozzle: 20 mm below row:settling box: overflows 14 mm; pump box: pump, room 120 mm",
+    "/plant water crest:60 slots of 6 mm, teeth 40 mm level:25 mm overflow-box:10 L returns:nozzle: 20 mm below row:settling box overflows 14 mm; pump box holds the pump, room 120 mm",
     "/plant water pump:0 L/h at 5.2 m; 4000 L/h at 4.8 m; 8000 L/h at 3.9 m; 12000 L/h at 2.4 m lift:1.7 m pipe:2 in, 12 m, 4 elbows, exit",
   ],
   run({ tank, ...notes }, context) {

@@ -104,7 +104,7 @@ export const PLANT_READERS = {
   row: note(
     "filter row",
     "Which containers does the water pass, in order, the pump's last? Say of each: overflows (how far above its outlet), shares level, or pump; and the room above its water.",
-    "settling box: overflows 14 mm; pump box: pump, room 120 mm",
+    "settling box overflows 14 mm; pump box holds the pump, room 120 mm",
     readRow,
   ),
   inlet: note(

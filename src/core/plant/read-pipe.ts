@@ -119,7 +119,8 @@ export function readPipeRun(typed: string, habits: Habits): Read<readonly PipeSe
   let count = 0;
   return readParts(typed, EXAMPLE, (text) => {
     count += 1;
-    return readPart(text, EXAMPLE, habits, (part) =>
+    const hasNoName = /^\s*(?:bore|inside|inner|id|pipe|length)\b/i.test(text);
+    return readPart(hasNoName ? `: ${text}` : text, EXAMPLE, habits, (part) =>
       segmentOf(part, count === 1 ? "the pipe" : `pipe ${count}`),
     );
   });

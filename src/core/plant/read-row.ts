@@ -8,7 +8,7 @@ import { readArea } from "./read-area.ts";
 import type { RowContainer } from "./row.ts";
 
 const EXAMPLE =
-  "“settling box: shares level, room 115 mm; drum 1: overflows 14 mm, surface 0.17 m2, room 90 mm; pump box: pump, room 120 mm”";
+  "“settling box shares level, room 115 mm; drum 1 overflows 14 mm, surface 0.17 m2, room 90 mm; pump box holds the pump, room 120 mm”";
 
 /** What a member says of one container of the row; its surface and room may come from its dimensions. */
 export interface RowFact {
@@ -23,7 +23,7 @@ export interface RowFact {
 /** The filter row in the order the water takes: how each passes its water on, and the room above its water. */
 export function readRow(typed: string, habits: Habits): Read<readonly RowFact[]> {
   const read = readParts(typed, EXAMPLE, (text) =>
-    readPart<RowFact>(text, EXAMPLE, habits, (part) => {
+    readPart<RowFact>(named(text), EXAMPLE, habits, (part) => {
       const { name } = part;
       if (name === "") return part.refuse(`name the container first. Try ${EXAMPLE}.`);
       const surface = part.take(/surface (?<q>.+)/)?.groups?.["q"];
@@ -54,6 +54,15 @@ export function readRow(typed: string, habits: Habits): Read<readonly RowFact[]>
     kind: "unreadable",
     message: `Which container holds the pump? Say “pump” of the last one. Try ${EXAMPLE}.`,
   };
+}
+
+/** "drum 1 overflows 14 mm": the name ends where the verb begins. */
+function named(text: string): string {
+  const [, name, rest] =
+    /^([^:=]*?)[ ,]+((?:overflows?|cascades?|spills?|shares?|shared|joined|linked|holds)\b.*)$/is.exec(
+      text,
+    ) ?? [];
+  return name === undefined || name.trim() === "" ? text : `${name}: ${rest ?? ""}`;
 }
 
 function sayFact(fact: RowFact): string {

@@ -1,10 +1,11 @@
-import { type Estimate, propagate } from "../quantity/estimate.ts";
+import { type Estimate, mapEstimate, propagate } from "../quantity/estimate.ts";
 import { as, type Litres, type SquareMetres } from "../quantity/units.ts";
 import type { Container } from "../tank/container.ts";
 import { containerSurfaces } from "../tank/container-surfaces.ts";
 import { netVolume } from "../tank/net-volume.ts";
 import type { WallMaterial } from "./heat.ts";
 import type { Wall } from "./heat-balance.ts";
+import type { FailingContainer } from "./largest-spill.ts";
 import type { Millimetres } from "./plant-units.ts";
 import type { RowFact } from "./read-row.ts";
 import type { RowContainer } from "./row.ts";
@@ -23,7 +24,7 @@ export function tankRow(facts: readonly RowFact[], containers: readonly Containe
   const row: RowContainer[] = [];
   const fromDimensions: string[] = [];
   for (const fact of facts) {
-    const same = containers.find(({ name }) => name.toLowerCase() === fact.name.toLowerCase());
+    const same = containers.find(({ name }) => plainName(name) === plainName(fact.name));
     const faces = same === undefined ? undefined : containerSurfaces(same);
     const areaM2 = fact.areaM2 ?? faces?.areaM2;
     const freeboardMm = fact.freeboardMm ?? faces?.roomMm;
@@ -100,4 +101,40 @@ export function loopParts(containers: readonly Container[]): {
   const display = water(({ role }) => role === "display");
   const rest = water(({ role }) => role !== "display");
   return { ...(display === undefined ? {} : { display }), ...(rest === undefined ? {} : { rest }) };
+}
+
+/** Containers that may fail, each at its floor; those of the row that are joined under water go together. */
+export function failingContainers(
+  containers: readonly Container[],
+  facts: readonly RowFact[],
+): readonly FailingContainer[] {
+  let group = 0;
+  const groups = new Map<string, string>();
+  for (const { name, onward } of facts) {
+    groups.set(plainName(name), `group ${group}`);
+    if (onward === "overflows") group += 1;
+  }
+  return containers.flatMap((container): readonly FailingContainer[] => {
+    const faces = container.inSystem ? containerSurfaces(container) : undefined;
+    if (faces === undefined) return [];
+    const joinedGroup = groups.get(plainName(container.name));
+    return [
+      {
+        name: container.name,
+        areaM2: faces.areaM2,
+        levelOverHoleMm: mapEstimate(faces.depthCm, (cm) => as<Millimetres>(cm * 10)),
+        isDisplay: container.role === "display",
+        ...(joinedGroup === undefined ? {} : { joinedGroup }),
+      },
+    ];
+  });
+}
+
+/** A container described as "pump box 100x60x60 cm" is called "pump": the word for its form was taken off. */
+function plainName(name: string): string {
+  return name
+    .toLowerCase()
+    .replace(/\b(?:box|round|cylinder)\b/g, "")
+    .replace(/\s+/g, " ")
+    .trim();
 }
