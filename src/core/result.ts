@@ -1,5 +1,6 @@
 import type { CarbonateCautions, CarbonateRefusals } from "./carbonate/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
+import type { ExpressionCautions, ExpressionRefusals } from "./expression/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
 import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
 import type { Driver } from "./quantity/estimate.ts";
@@ -16,7 +17,8 @@ export interface CautionFigures
     CarbonateCautions,
     PlantCautions,
     TankCautions,
-    TrendsCautions {}
+    TrendsCautions,
+    ExpressionCautions {}
 
 /** Every reason for which a question cannot be answered, with the figures its sentence needs. */
 export interface RefusalFigures
@@ -26,7 +28,8 @@ export interface RefusalFigures
     CarbonateRefusals,
     PlantRefusals,
     TankRefusals,
-    TrendsRefusals {}
+    TrendsRefusals,
+    ExpressionRefusals {}
 
 /** note: good to know; warning: check before acting; danger: someone or something can be hurt. */
 export type CautionLevel = "note" | "warning" | "danger";

@@ -1,6 +1,7 @@
 import type { Caution, CautionFigures, Refusal, RefusalFigures } from "../core/result.ts";
 import { carbonateCautionWording, carbonateRefusalWording } from "./carbonate.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
+import { expressionCautionWording, expressionRefusalWording } from "./expression.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
 import { tankCautionWording, tankRefusalWording } from "./tank.ts";
@@ -16,6 +17,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...plantCautionWording,
   ...tankCautionWording,
   ...trendsCautionWording,
+  ...expressionCautionWording,
 };
 
 const refusalWording: Wording<RefusalFigures> = {
@@ -26,6 +28,7 @@ const refusalWording: Wording<RefusalFigures> = {
   ...plantRefusalWording,
   ...tankRefusalWording,
   ...trendsRefusalWording,
+  ...expressionRefusalWording,
 };
 
 /** The caution as a member reads it. */

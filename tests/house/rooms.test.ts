@@ -12,6 +12,11 @@ const rooms = [
   { room: "src/records", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|wording)\// },
   { room: "src/wording", forbid: /discord\.js|better-sqlite3|\/(kit|sqlite|discord|console|records)\// },
   {
+    room: "src/expression",
+    forbid:
+      /discord\.js|better-sqlite3|from "node:|from "mathjs"|Date\.now|Math\.random|process\.|\/(kit|records|wording|sqlite|discord|console|commands)\//,
+  },
+  {
     room: "src/kit",
     forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|commands)\//,
   },
@@ -62,4 +67,12 @@ it("commands do no arithmetic of their own", () => {
       .map((line) => `${file}: ${line.trim()}`),
   );
   expect(sums).toEqual([]);
+});
+
+it("only the sums room takes members' formulas apart, and loads the parser when one comes", () => {
+  const naming = filesIn("src")
+    .concat(filesIn("commands"))
+    .filter((file) => /"mathjs/.test(readFileSync(file, "utf8")));
+  expect(naming).toEqual(["src/expression/parse-formula.ts"]);
+  expect(readFileSync("src/expression/parse-formula.ts", "utf8")).not.toMatch(/^import .*"mathjs/m);
 });

@@ -15,10 +15,10 @@ export type Cleaned = { readonly text: string } | { readonly complaint: string }
  * Brings a member's text to one plain form: ASCII digits, one kind of dash, quote and space, no
  * invisible marks. Text that is empty, too long, or in letters that no unit is spelled with is complained of.
  */
-export function clean(typed: string, examples: string): Cleaned {
-  if (typed.length > LONGEST_TEXT) {
+export function clean(typed: string, examples: string, longest = LONGEST_TEXT): Cleaned {
+  if (typed.length > longest) {
     return {
-      complaint: `That is ${typed.length} characters long, and I read up to ${LONGEST_TEXT}. Try ${examples}.`,
+      complaint: `That is ${typed.length} characters long, and I read up to ${longest}. Try ${examples}.`,
     };
   }
   const text = typed

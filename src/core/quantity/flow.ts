@@ -28,7 +28,8 @@ export function formatFlow(estimate: Estimate<LitresPerHour>): string {
   return writeEstimate(estimate, "L/h");
 }
 
-function flowUnits({ gallon }: Habits): readonly Unit[] {
+/** The table with a bare gallon moved to the gallon of the habit. */
+export function flowUnits({ gallon }: Habits): readonly Unit[] {
   const table: readonly Unit[] = UNITS.flow;
   if (gallon === undefined) {
     return table;

@@ -25,11 +25,13 @@ export interface Reading<T> {
   readonly isLikely: (value: T) => boolean;
   /** Whether a point always starts the decimals here, as it does in 1.026. */
   readonly isPointDecimal?: boolean;
+  /** Characters worth reading, where it is more than one quantity. */
+  readonly longest?: number;
 }
 
 /** Cleans the text, settles or asks about its group marks, and reads it. Never throws. */
 export function readText<T>(typed: string, habits: Habits, reading: Reading<T>): Read<T> {
-  const cleaned = clean(typed, reading.examples);
+  const cleaned = clean(typed, reading.examples, reading.longest);
   if ("complaint" in cleaned) {
     return { kind: "unreadable", message: cleaned.complaint };
   }

@@ -74,7 +74,7 @@ function gallonOf(habits: Habits): "US" | "imp" {
 }
 
 /** The table with the spellings that a habit settles moved to the unit it settles them on. */
-function volumeUnits(habits: Habits): readonly Unit[] {
+export function volumeUnits(habits: Habits): readonly Unit[] {
   const table: readonly Unit[] = UNITS.volume;
   if (habits.gallon === undefined) {
     return table;
