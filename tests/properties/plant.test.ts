@@ -790,7 +790,13 @@ describe("anything a member could type", () => {
         if (result.kind === "answer") answers++;
         const said = result.cautions.map(sayCaution);
         if (result.kind === "no-answer") said.push(sayRefusal(result.reason));
-        else expect(disorder(result.value)).toEqual([]);
+        else {
+          expect(disorder(result.value)).toEqual([]);
+          // An answer lists the source of every constant it shows.
+          expect(result.sources).toEqual(
+            expect.arrayContaining(result.constants.map(({ source }) => source)),
+          );
+        }
         for (const sentence of said) {
           expect(sentence).not.toMatch(/NaN|undefined|Infinity|\[object/);
           expect(sentence.length).toBeGreaterThan(20);

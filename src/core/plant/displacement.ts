@@ -118,7 +118,12 @@ export function displacement(inputs: DisplacementInputs): Answer<Displacement> |
         ? [{ name: "dry share of drained rock", value: "0.85 (0.70–1.00)", source: "assumption" } as const]
         : []),
     ],
-    sources: ["mass-balance", "mineral-densities", "freeze-cherry-1979"],
+    sources: [
+      "mass-balance",
+      ...(rock || byMass ? (["mineral-densities"] as const) : []),
+      ...(bySize ? (["freeze-cherry-1979"] as const) : []),
+      ...(wet ? (["assumption"] as const) : []),
+    ],
     assumptions: [
       "the pores of the rock are open and full of water",
       ...(wet ? ["rock weighed wet still carries water, so its dry mass is a guess"] : []),

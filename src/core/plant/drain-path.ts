@@ -100,7 +100,15 @@ export function drainPath(
       { name: "Manning's n", value: "0.010", source: "manning" },
       { name: "spread: siphon and slope ±10 %, open rim ±25 %", value: "as named", source: "assumption" },
     ],
-    sources: ["energy-equation", "swamee-jain-1976", "riser-stage-discharge", "wyly-eaton-1961", "manning"],
+    sources: [
+      "energy-equation",
+      "swamee-jain-1976",
+      "riser-stage-discharge",
+      "wyly-eaton-1961",
+      "manning",
+      "francis-1883",
+      "assumption",
+    ],
     assumptions: [
       "clean pipes",
       "enough means that the low end of the capacity is above the high end of the flow",

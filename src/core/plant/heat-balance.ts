@@ -169,6 +169,11 @@ export function heatBalance(inputs: HeatInputs): Answer<HeatBalance> | NoAnswer 
       "ashrae-hvac-applications",
       "smith-lof-jones-1998",
       "iapws-if97",
+      "buck-1981",
+      "green-carritt-1967",
+      "ashrae-ton",
+      "common-practice",
+      "assumption",
     ],
     assumptions: [
       "all the power of the equipment ends as heat in the water",

@@ -82,7 +82,7 @@ export function mixingTime(inputs: MixingInputs): Answer<MixingTime> | NoAnswer 
       "bound = 3.0 × volume ÷ flow, for the whole loop or the slowest side tank",
     ],
     constants: [{ name: "ln 20", value: "2.996", source: "definition" }],
-    sources: ["levenspiel-1999"],
+    sources: ["levenspiel-1999", "definition"],
     assumptions: ["display and rest are each well mixed", "side tanks have their stated flow"],
     cautions: [caution("slow-corners-mix-later", { boundHours: estimates.boundHours.best }, "note")],
     driver: drivers.hours,

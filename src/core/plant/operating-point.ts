@@ -121,7 +121,15 @@ export function operatingPoint(inputs: OperatingPointInputs): Answer<OperatingPo
       },
       { name: "spread of friction and fittings", value: "−20 % to +10 %", source: "assumption" },
     ],
-    sources: ["first-principles", "swamee-jain-1976", "illinois-77-906", "irc-2018-a22", "crane-tp-410"],
+    sources: [
+      "first-principles",
+      "swamee-jain-1976",
+      "illinois-77-906",
+      "irc-2018-a22",
+      "crane-tp-410",
+      "sharqawy-2010",
+      "assumption",
+    ],
     assumptions: [
       "the pump is clean and gets its full voltage",
       "the height is between the two water surfaces, not the pipe's",

@@ -139,7 +139,7 @@ function toothedCrestHead(
       { name: "standard gravity", value: "9.80665 m/s²", source: "nist-sp-811" },
       { name: "spread, slots narrower than any tested", value: "±20 % of flow", source: "assumption" },
     ],
-    sources: ["kindsvater-carter-1957", "nist-sp-811", "common-practice"],
+    sources: ["kindsvater-carter-1957", "nist-sp-811", "common-practice", "assumption"],
     assumptions: ["the slots are level and clean unless said", "the water in the box stands below the slots"],
     cautions,
     driver: drivers.headMm,

@@ -129,7 +129,14 @@ export function pipeRunLoss(
       },
       { name: "spread of friction and fittings", value: "−20 % to +10 %", source: "assumption" },
     ],
-    sources: ["swamee-jain-1976", "illinois-77-906", "irc-2018-a22", "crane-tp-410", "sharqawy-2010"],
+    sources: [
+      "swamee-jain-1976",
+      "illinois-77-906",
+      "irc-2018-a22",
+      "crane-tp-410",
+      "sharqawy-2010",
+      "assumption",
+    ],
     assumptions: ["clean pipes running full", "screwed fittings, an upper value for glued sweeps"],
     cautions: [
       ...runCautions(run, flow.best),

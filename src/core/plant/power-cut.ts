@@ -236,6 +236,8 @@ export function powerCut(inputs: PowerCutInputs): Answer<PowerCut> | NoAnswer {
       "oxygen-guidance",
       "aeration-practice",
       "gsw-heat-capacity",
+      "common-practice",
+      "assumption",
     ],
     assumptions: [
       "the display alone, well mixed; fish among rock run short first",

@@ -122,7 +122,7 @@ export function purifiedWater(inputs: PurifiedWaterInputs): Answer<PurifiedWater
         ? [{ name: "to the drain per litre made", value: "5 (2.3–6)", source: "epa-watersense-ro" } as const]
         : []),
     ],
-    sources: ["astm-d4516", "astm-d5615", "epa-watersense-ro", "vant-hoff"],
+    sources: ["astm-d4516", "astm-d5615", "epa-watersense-ro", "vant-hoff", "assumption"],
     assumptions: [
       "clean membrane and prefilters",
       "no back pressure from a closed tank",

@@ -131,6 +131,8 @@ export function siphonDrain(inputs: SiphonDrainInputs): Answer<SiphonDrain> | No
       "riser-stage-discharge",
       "wyly-eaton-1961",
       "astm-d1785",
+      "assumption",
+      "common-practice",
     ],
     assumptions: [
       "standby and emergency are each sized for the whole flow, the siphon blocked (common practice)",

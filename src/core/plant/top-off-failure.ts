@@ -166,7 +166,7 @@ export function topOffFailure(inputs: TopOffFailureInputs): Answer<TopOffFailure
       "stuck on: salinity = S × mass before ÷ mass with what was added; over = added − room, and again with the water that falls back",
     ],
     constants: [],
-    sources: ["mass-balance", "common-practice"],
+    sources: ["mass-balance", "millero-poisson-1981", "common-practice", "assumption"],
     assumptions: [
       "all evaporation shows in one container",
       "a litre of top-off weighs a kilogram",

@@ -212,7 +212,12 @@ export function uvAtFlow(inputs: UvInputs): Answer<UvAnswer> | NoAnswer {
           ]
         : []),
     ],
-    sources: ["first-principles", "common-practice", ...(entry ? [entry.source] : [])],
+    sources: [
+      "first-principles",
+      "common-practice",
+      ...(light.kind === "chamber" ? (["lamp-practice"] as const) : []),
+      ...(entry ? [entry.source] : []),
+    ],
     assumptions: ["all the water passes the light equally", "1000 µW·s/cm² is 1 mJ/cm²"],
     cautions,
     driver: drivers.dose,
