@@ -1,4 +1,4 @@
-import { join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { assemble, loadConfig, ROOT } from "./assemble.ts";
 import { runConsole } from "./console/index.ts";
@@ -30,7 +30,10 @@ export async function chat(argv: readonly string[]): Promise<number> {
     return 0;
   }
   try {
-    const { app, draw, close } = assemble(loadConfig().databaseFile);
+    const { databaseFile } = loadConfig();
+    const { app, draw, close } = assemble(databaseFile);
+    // Files and earlier lines lie beside the database they belong to.
+    const home = dirname(resolve(ROOT, databaseFile === ":memory:" ? "data/local/none" : databaseFile));
     const once = positionals.join(" ").trim();
     const code = await runConsole({
       app,
@@ -40,8 +43,8 @@ export async function chat(argv: readonly string[]): Promise<number> {
       name: values.as,
       ...(once === "" ? {} : { once }),
       asJson: values.json,
-      filesFolder: join(ROOT, "data/local/files"),
-      historyFile: join(ROOT, "data/local/history"),
+      filesFolder: join(home, "files"),
+      historyFile: join(home, "history"),
     });
     await close();
     return code;

@@ -29,9 +29,7 @@ export function complete(line: string, app: App, member: MemberId): readonly [st
   const [, option, typed = ""] = value ?? [];
   if (option !== undefined) {
     const request = { member, club: CONSOLE_CLUB, isSteward: true, path, options: {}, answers: {} };
-    const texts = app
-      .suggest(request, option, typed)
-      .filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
+    const texts = app.suggest(request, option, typed);
     if (texts.length > 0) return [texts.map((text) => `${text} `), typed];
   }
   return [optionNames, line.slice(start)];

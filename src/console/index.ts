@@ -1,4 +1,4 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { createInterface } from "node:readline";
 import { createInterface as createAsker } from "node:readline/promises";
@@ -74,22 +74,39 @@ function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
     removeHistoryDuplicates: true,
     completer: (line: string) => complete(line, app, talk.member),
   });
+  // Node keeps the history there, newest first, without saying so in its types.
+  const history = (reader as unknown as { history: string[] }).history;
+  let isOpen = true;
   const prompt = (): void => {
+    if (!isOpen) return;
     reader.setPrompt(`${talk.name}${talk.openQuestion === undefined ? "" : " ?"}> `);
     reader.prompt();
   };
   output.write("Standpipe: sums and tank records for the club. /help lists the commands, quit ends.\n");
   prompt();
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     // Lines are answered one after the other, whatever the speed of typing or pasting.
     let queue = Promise.resolve();
+    let isEnded = false;
     reader.on("line", (line) => {
       queue = queue.then(async () => {
+        if (isEnded) return;
         if (line.trim() !== "") {
           remember(historyFile, line);
           const said = await talk.take(line);
           await write(parts, said);
-          if (said.kind === "end") return reader.close();
+          if (said.kind === "end") {
+            isEnded = true;
+            return reader.close();
+          }
+          if (
+            said.kind === "outcome" &&
+            said.outcome.kind === "reply" &&
+            said.outcome.leavesNoTrace === true
+          ) {
+            forgetHistory(historyFile);
+            history.length = 0;
+          }
         }
         prompt();
       });
@@ -101,13 +118,15 @@ function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
       }
       // What stood on the line is kept in the history: the arrow key brings it back.
       remember(historyFile, reader.line);
-      (reader as unknown as { history: string[] }).history.unshift(reader.line);
+      history.unshift(reader.line);
       output.write("^C\n");
       reader.write(null, { ctrl: true, name: "u" });
       prompt();
     });
     reader.on("close", () => {
-      queue.then(() => resolve(0));
+      isOpen = false;
+      // What was typed before the end is still answered.
+      queue.then(() => resolve(0), reject);
     });
   });
 }
@@ -162,11 +181,28 @@ function writeOut(folder: string, file: ReplyFile): string {
 }
 
 function readHistory(file: string): string[] {
-  if (!existsSync(file)) return [];
-  return readFileSync(file, "utf8").split("\n").filter(Boolean).reverse().slice(0, HISTORY_LINES);
+  try {
+    return readFileSync(file, "utf8").split("\n").filter(Boolean).reverse().slice(0, HISTORY_LINES);
+  } catch {
+    return [];
+  }
 }
 
+/** Earlier lines are a convenience: where they cannot be kept, the talk goes on without. */
 function remember(file: string, line: string): void {
-  mkdirSync(dirname(file), { recursive: true });
-  appendFileSync(file, `${line.replace(/\n/g, " ")}\n`);
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    appendFileSync(file, `${line.replace(/\n/g, " ")}\n`, { mode: 0o600 });
+  } catch {
+    // A folder that may not be written to.
+  }
+}
+
+/** Whoever erases their record does not leave it in the history either. */
+function forgetHistory(file: string): void {
+  try {
+    writeFileSync(file, "");
+  } catch {
+    // There is none.
+  }
 }
