@@ -127,7 +127,7 @@ function samplesOf(sample: Sample, colour: string, x: number, y: number): readon
           type: "rect",
           silent: true,
           shape: { x: x + 5, y, width: 6, height: 12, r: 2 },
-          style: { fill: colour, opacity: 0.75 },
+          style: { fill: colour, opacity: 0.6 },
         },
       ];
     case "arrow":

@@ -141,7 +141,7 @@ export function marks(
         return {
           type: "rect",
           shape: { x: x - half, y, width: 2 * half, height, r: 2 },
-          style: { ...style, opacity: 0.75 },
+          style: { ...style, opacity: 0.6 },
         };
       }
       case "at least":
