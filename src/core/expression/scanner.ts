@@ -6,16 +6,23 @@ export class Scanner {
   readonly text: string;
   readonly #lower: string;
   readonly #decimalMark: DecimalMark;
-  readonly #spellings: readonly { readonly spelling: string; readonly unit: OperandUnit }[];
+  /** By their first letter, the longest first. */
+  readonly #spellings = new Map<string, { readonly spelling: string; readonly unit: OperandUnit }[]>();
   at = 0;
 
   constructor(text: string, units: readonly OperandUnit[], decimalMark: DecimalMark) {
     this.text = text;
     this.#lower = text.replace(/[A-Z]/g, (letter) => letter.toLowerCase());
     this.#decimalMark = decimalMark;
-    this.#spellings = units
-      .flatMap((unit) => unit.spellings.map((spelling) => ({ spelling, unit })))
-      .sort((a, b) => b.spelling.length - a.spelling.length);
+    for (const unit of units) {
+      for (const spelling of unit.spellings) {
+        const first = spelling.slice(0, 1);
+        const beside = this.#spellings.get(first);
+        if (beside === undefined) this.#spellings.set(first, [{ spelling, unit }]);
+        else beside.push({ spelling, unit });
+      }
+    }
+    for (const group of this.#spellings.values()) group.sort((a, b) => b.spelling.length - a.spelling.length);
   }
 
   skipSpace(): void {
@@ -59,7 +66,7 @@ export class Scanner {
   takeUnit(): { readonly unit: OperandUnit; readonly start: number; readonly end: number } | undefined {
     this.skipSpace();
     const start = this.at;
-    for (const { spelling, unit } of this.#spellings) {
+    for (const { spelling, unit } of this.#spellings.get(this.#lower[start] ?? "") ?? []) {
       const end = this.#spellingEnd(spelling);
       if (end !== undefined) {
         this.at = end;
