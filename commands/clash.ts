@@ -35,7 +35,7 @@ export default defineCommand({
       (text) => readAction(text),
     ),
     in: optional(quantity.span("In how long; now if left out", "6 h")),
-    "raises-ph": optional(choice("For a water change: is the new water's pH higher?", ["no", "yes"])),
+    "raises-ph": optional(choice("For a water change: whether the new water's pH is higher", ["no", "yes"])),
     tank: optional(tankOption()),
   },
   examples: ["/clash plan:dose alcohol", "/clash plan:test ammonia in:12 h tank:Lagoon"],

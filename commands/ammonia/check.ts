@@ -17,7 +17,7 @@ import {
   tankOption,
 } from "../../src/kit/index.ts";
 import { knownFigures } from "../../src/kit/known-figures.ts";
-import { ammonia, phOf, phOptions } from "./shared.ts";
+import { ammonia, hasLoggedBinder, phOf, phOptions } from "./shared.ts";
 
 const TITLE = "Ammonia";
 /** Readings older than this are not taken along: ammonia and pH move within days. */
@@ -41,7 +41,9 @@ export default defineCommand({
     limit: optional(quantity.concentration("NH₃ to get under; 0.035 mg/L if left out", "0.02 mg/L")),
     "new-ammonia": optional(ammonia("Ammonia in the water you would change with; none if left out")),
     "new-ph": optional(quantity.ph("pH of the water you would change with; the tank's if left out", "8.1")),
-    binder: optional(choice("Was an ammonia binder used in the last two days?", ["no", "yes"])),
+    binder: optional(
+      choice("Whether an ammonia binder went in within two days; your log is looked at", ["no", "yes"]),
+    ),
     tank: optional(tankOption()),
   },
   examples: [
@@ -86,7 +88,7 @@ export default defineCommand({
               ...(input["new-ph"] === undefined ? {} : { pH: input["new-ph"] }),
             },
           }),
-      binderUsed: input.binder === "yes",
+      binderUsed: input.binder === "yes" || (input.binder === undefined && hasLoggedBinder(known, context)),
     });
     return answerReply(answer, context, {
       title: known.titled(
@@ -100,7 +102,7 @@ export default defineCommand({
           { significant: 3 },
         )} of it is NH₃, the harmful form.`,
         ...(it.stateAtWorst === it.state ? [] : [`At the high end of the range: ${SAID[it.stateAtWorst]}.`]),
-        ...remedyLines(it.limitNh3, it.remedy),
+        ...remedyLines(it),
       ],
       table: (it) => ({
         columns: ["level", "mg/L NH₃", "reached at ammonia N, mg/L", "you are at, times"],
@@ -118,8 +120,14 @@ export default defineCommand({
 });
 
 /** How far down, by water and by food. */
-function remedyLines(limit: number, remedy: UnionisedAmmonia["remedy"]): readonly string[] {
-  if (remedy === undefined) return [`That is under the limit of ${showNumber(limit, 3)} mg/L NH₃.`];
+function remedyLines({ limitNh3, nh3MgPerL, remedy }: UnionisedAmmonia): readonly string[] {
+  const limit = `${showNumber(limitNh3, 3)} mg/L NH₃`;
+  if (remedy === undefined)
+    return [
+      nh3MgPerL.high > limitNh3
+        ? `Most likely under the limit of ${limit}, but it may be over.`
+        : `That is under the limit of ${limit}.`,
+    ];
   const percent = (share: Estimate) =>
     showEstimate(
       mapEstimate(share, (part) => part * 100),
@@ -129,7 +137,7 @@ function remedyLines(limit: number, remedy: UnionisedAmmonia["remedy"]): readonl
   return [
     ...(remedy.waterChange === undefined
       ? []
-      : [`Change ${percent(remedy.waterChange)} of the water to get to ${showNumber(limit, 3)} mg/L NH₃.`]),
+      : [`Change ${percent(remedy.waterChange)} of the water to get to ${limit}.`]),
     `Then feed at most ${percent(remedy.foodShare)} of the usual until the filter keeps up.`,
   ];
 }

@@ -1,10 +1,12 @@
+import { loggedAction } from "../../src/core/dosing/read-action.ts";
 import { type PhInstrument, phWithDoubt } from "../../src/core/nitrogen/ph-doubt.ts";
 import { type AmmoniaReading, readAmmonia } from "../../src/core/nitrogen/read-nitrogen.ts";
 import { type Estimate, mapEstimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
 import { as, type PH } from "../../src/core/quantity/units.ts";
-import { choice, type Option, optional, quantity, reading } from "../../src/kit/index.ts";
+import { type Context, choice, type Option, optional, quantity, reading } from "../../src/kit/index.ts";
 import type { KnownFigures } from "../../src/kit/known-figures.ts";
+import { ago } from "../../src/kit/tank-figures.ts";
 
 /** A kit's total ammonia; whether it means nitrogen, NH₃ or NH₄ is asked when not said. */
 export const ammonia = (description: string): Option<AmmoniaReading, true> =>
@@ -41,4 +43,29 @@ export function phOf(
       readAs: showEstimate(doubted, ""),
     });
   return { read, doubted, isTotalScale: input.measured === "meter, total scale" };
+}
+
+/** Log lines looked through for a binder; two days hardly hold more. */
+const MOST_LINES = 100;
+const BLIND_HOURS = 48;
+
+/** Whether the tank's log holds a binder of the last two days; it is named in `taken` when it does. */
+export function hasLoggedBinder(known: KnownFigures, { records, now }: Context): boolean {
+  const { tank } = known;
+  if (tank === undefined) return false;
+  const event = records.log
+    .recent(tank.owner, tank.id, MOST_LINES)
+    .flatMap((line) => (line.kind === "event" ? [line.event] : []))
+    .find((each) => {
+      const action = loggedAction({ ...each, kind: "event" }, now);
+      return (
+        action?.kind === "dose" &&
+        action.of === "ammonia binder" &&
+        action.at > -BLIND_HOURS &&
+        action.at <= 0
+      );
+    });
+  if (event === undefined) return false;
+  known.assume({ name: "binder", from: `${tank.name}, logged ${ago(event.at, now)}`, readAs: event.readAs });
+  return true;
 }

@@ -6,8 +6,8 @@ const ROUTES = ["open water", "slow box"] as const;
 
 /** What every carbon sum has to know before it names a dose. */
 export const todayOptions = {
-  today: optional(choice("Does everything run, and do the fish eat?", TODAY)),
-  alcohol: optional(choice("Has the alcohol additives in it?", ["no additives", "denatured"])),
+  today: optional(choice("Whether everything runs and the fish eat, today", TODAY)),
+  alcohol: optional(choice("Whether the alcohol has additives in it", ["no additives", "denatured"])),
 };
 
 export const routeOption = optional(

@@ -43,7 +43,9 @@ export default defineCommand({
       "nothing",
       (text, { habits }) => readSeed(text, habits),
     ),
-    again: optional(choice("Is it dosed again whenever it has nearly gone?", ["yes", "no"])),
+    again: optional(
+      choice("Whether it is dosed again whenever it has nearly gone; yes if left out", ["yes", "no"]),
+    ),
     readings: optional(
       reading(
         "What your kit showed since, by day from the first dose",

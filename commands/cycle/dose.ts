@@ -24,7 +24,7 @@ export default defineCommand({
   summary: "Ammonium chloride to feed a new filter with, before any animal is in",
   options: {
     target: ammonia("Ammonia to bring the water to, as your kit prints it"),
-    animals: optional(choice("Is any animal in the water?", ["none", "some"])),
+    animals: optional(choice("Whether any animal is in the water", ["none", "some"])),
     purity: optional(quantity.fraction("Of the salt; pure if left out", "99 %")),
     volume: optional(quantity.volume("Net water of the system; your tank's if left out", "2300 L")),
     tank: optional(tankOption()),

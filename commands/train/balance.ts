@@ -38,7 +38,7 @@ export default defineCommand({
     ),
     growth: optional(quantity.fraction("Share that stays in growing animals; 0–15 % if left out", "5 %")),
     box: optional(quantity.volume("Water in a box without oxygen that turns nitrate to gas", "110 L")),
-    fed: optional(choice("Is carbon dosed into that box?", ["no", "yes"])),
+    fed: optional(choice("Whether carbon is dosed into that box", ["no", "yes"])),
     volume: optional(quantity.volume("Net water of the system; your tank's if left out", "2300 L")),
     tank: optional(tankOption()),
   },

@@ -49,7 +49,7 @@ export default defineCommand({
     ),
     flow: optional(quantity.flow("What the pump really moves, in use; your tank's if left out", "6000 L/h")),
     food: optional(food("Food as given: decides the ammonia made; your tank's if left out")),
-    growth: optional(choice("Are the animals grown or growing?", ["adult", "growing"])),
+    growth: optional(choice("Whether the animals are grown or growing", ["adult", "growing"])),
     ammonia: optional(ammonia("Or the ammonia measured in the tank, instead of the food")),
     oxygen: optional(
       quantity.concentration("Oxygen of the water leaving the tank; 85–98 % full if left out", "6.5 mg/L"),

@@ -97,5 +97,6 @@ function freshWater(tank: Tank): Taken<PracticalSalinity> {
 /** "3 days ago", as a member would say it. */
 export function ago(at: string, now: number): string {
   const then = DateTime.fromISO(at, { zone: "utc" });
+  if (Math.abs(then.toMillis() - now) < 60_000) return "just now";
   return then.toRelative({ base: DateTime.fromMillis(now, { zone: "utc" }), locale: "en" }) ?? at;
 }

@@ -57,6 +57,17 @@ describe("/ammonia check", () => {
     expect(textOf(reply)).toContain("The new water has a higher pH (8.3) than the tank (7.8)");
   });
 
+  it("doubts a reading after a binder that was logged", async () => {
+    const club = openClub();
+    await club.ask(LAGOON);
+    await club.ask("/log line:dosed ammonia binder 20 mL when:20 hours ago");
+    const line = "/ammonia check reading:0.5 mg/L as TAN ph:8.2 temperature:26 °C salinity:34 ppt";
+    expect(textOf(await club.ask(line))).toContain("A binder was used");
+    expect(textOf(await club.ask(`${line} binder:no`))).not.toContain("A binder was used");
+    club.now += 29 * 3_600_000;
+    expect(textOf(await club.ask(line))).not.toContain("A binder was used");
+  });
+
   it("takes nothing impossible for a reading", async () => {
     const club = openClub();
     for (const reading of ["-1 mg/L as TAN", "1e400 mg/L as TAN", "drop table tank; -- as TAN", "NaN"]) {
