@@ -1,10 +1,9 @@
-import { type CyclingOutlook, cycling } from "../../src/core/nitrogen/cycling.ts";
+import { cycling } from "../../src/core/nitrogen/cycling.ts";
 import type { CyclingReading } from "../../src/core/nitrogen/cycling-input.ts";
 import { cyclingReadingOf, readCyclingReadings } from "../../src/core/nitrogen/read-cycling-readings.ts";
 import { readSeed } from "../../src/core/nitrogen/read-seed.ts";
 import { repeatableRandom } from "../../src/core/nitrogen/repeatable-random.ts";
 import { readAlkalinity } from "../../src/core/quantity/alkalinity.ts";
-import type { Estimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate, showNumber } from "../../src/core/quantity/show.ts";
 import {
   answerReply,
@@ -22,6 +21,7 @@ import {
 import { type KnownFigures, knownFigures } from "../../src/kit/known-figures.ts";
 import { whenOption } from "../../src/kit/when-option.ts";
 import { ammonia } from "../ammonia/shared.ts";
+import { cell, readyLine } from "./curve-words.ts";
 
 const TITLE = "A new filter";
 /** The same question has the same answer: the courses looked at are always the same ones. */
@@ -29,8 +29,6 @@ const SEED = 20260301;
 const MOST_LOGGED = 200;
 /** Days the table shows at least; beyond, it ends with the day the filter is ready. */
 const SHORTEST_TABLE = 28;
-/** mg/L. */
-const KIT_SHOWS = 0.05;
 
 export default defineCommand({
   name: "curve",
@@ -139,20 +137,4 @@ function loggedSince(
     readAs: String(found.length),
   });
   return found;
-}
-
-/** Below what a kit shows, a level counts as nothing. */
-function cell({ best, low, high }: Estimate): string {
-  const said = (level: number) => (level < KIT_SHOWS ? "0" : showNumber(level, 2));
-  return said(low) === said(high) ? said(best) : `${said(best)} (${said(low)}–${said(high)})`;
-}
-
-function readyLine({ readyDay: { best, low, high }, readyShare, curve }: CyclingOutlook): string {
-  const last = curve.at(-1)?.day ?? 0;
-  if (!Number.isFinite(low)) return `Hardly ready within ${last} days`;
-  const from = showNumber(low, 2);
-  if (!Number.isFinite(best))
-    return `Ready by day ${last} in ${showNumber(readyShare * 100, 2)} % of courses, at the earliest near day ${from}`;
-  const to = Number.isFinite(high) ? `to ${showNumber(high, 2)}` : `to beyond ${last}`;
-  return `Ready around day ${showNumber(best, 2)} (day ${from} ${to})`;
 }

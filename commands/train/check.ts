@@ -3,15 +3,9 @@ import {
   filterTrain,
   type OxygenState,
 } from "../../src/core/nitrogen/filter-train.ts";
-import type { FilterTrain } from "../../src/core/nitrogen/filter-train-sum.ts";
-import { ammoniaPerDay, foodNitrogenPerDay } from "../../src/core/nitrogen/food-nitrogen-per-day.ts";
-import { readFood } from "../../src/core/nitrogen/read-food.ts";
-import type { AmmoniaReading } from "../../src/core/nitrogen/read-nitrogen.ts";
 import { readTrain } from "../../src/core/nitrogen/read-train.ts";
-import type { Food, Growth } from "../../src/core/nitrogen/stocking-input.ts";
 import { readFlow } from "../../src/core/quantity/flow.ts";
 import { showEstimate, showNumber } from "../../src/core/quantity/show.ts";
-import type { NoAnswer } from "../../src/core/result.ts";
 import {
   answerReply,
   askFor,
@@ -24,9 +18,10 @@ import {
   reading,
   tankOption,
 } from "../../src/kit/index.ts";
-import { type KnownFigures, knownFigures } from "../../src/kit/known-figures.ts";
+import { knownFigures } from "../../src/kit/known-figures.ts";
 import { ammonia } from "../ammonia/shared.ts";
 import { food } from "../stocking/shared.ts";
+import { ammoniaOf, askForBoxes } from "./shared.ts";
 
 const TITLE = "Filter train";
 const EXAMPLE =
@@ -42,10 +37,12 @@ export default defineCommand({
   name: "check",
   summary: "Your filter container by container: flow, time, ammonia, oxygen, and its order",
   options: {
-    boxes: reading(
-      "Containers in order: litres of water, media, side stream, by-pass, aerated, dirt",
-      EXAMPLE,
-      (text, { habits }) => readTrain(text, habits),
+    boxes: optional(
+      reading(
+        "Containers in order: litres of water, media, side stream, by-pass, aerated, dirt",
+        EXAMPLE,
+        (text, { habits }) => readTrain(text, habits),
+      ),
     ),
     flow: optional(quantity.flow("What the pump really moves, in use; your tank's if left out", "6000 L/h")),
     food: optional(food("Food as given: decides the ammonia made; your tank's if left out")),
@@ -63,6 +60,8 @@ export default defineCommand({
   ],
   run(input, context): Outcome {
     const known = knownFigures(input.tank, undefined, context);
+    const { boxes } = input;
+    if (boxes === undefined) return askForBoxes(TITLE, EXAMPLE, known, context);
     const flow = input.flow?.estimate ?? known.noted("flow", "flow", readFlow)?.estimate;
     if (flow === undefined)
       return askFor(
@@ -90,10 +89,10 @@ export default defineCommand({
             temperatureC,
             ammonia: load,
             ...(input.oxygen === undefined ? {} : { tankOxygen: input.oxygen.estimate }),
-            boxes: input.boxes,
+            boxes,
           });
     return answerReply(answer, context, {
-      title: known.titled(`${counted(input.boxes.length, "container")} at ${showEstimate(flow, "L/h")}`),
+      title: known.titled(`${counted(boxes.length, "container")} at ${showEstimate(flow, "L/h")}`),
       headline,
       body: (it) => [
         `In all the boxes take up ${showEstimate(it.nitrifiedGPerDay, "g of ammonia nitrogen a day", { significant: 2 })}. Fully aerated water here holds ${showEstimate(it.saturationMgPerL, "mg/L of oxygen", { significant: 3 })}.`,
@@ -123,23 +122,6 @@ export default defineCommand({
     });
   },
 });
-
-/** Ammonia measured, else made from the food typed or noted; undefined when neither is known. */
-function ammoniaOf(
-  input: {
-    readonly ammonia?: AmmoniaReading | undefined;
-    readonly food?: readonly Food[] | undefined;
-    readonly growth?: Growth | undefined;
-  },
-  known: KnownFigures,
-): FilterTrain["ammonia"] | NoAnswer | undefined {
-  if (input.ammonia !== undefined) return { kind: "measured", tan: input.ammonia.asNitrogen };
-  const foods = input.food ?? known.noted("food", "food", readFood);
-  if (foods === undefined) return undefined;
-  const nitrogen = foodNitrogenPerDay(foods);
-  if ("kind" in nitrogen) return nitrogen;
-  return { kind: "load", gPerDay: ammoniaPerDay(nitrogen, input.growth ?? "not said") };
-}
 
 function headline(it: FilterTrainResult): string {
   if (it.isOverloaded) return "This filter cannot take up what is made: ammonia keeps rising";

@@ -52,7 +52,12 @@ describe("/train check", () => {
     const club = openClub();
     const asked = await club.say(`/train check boxes:box 100 L ${FED} ${WATER}`);
     expect(textOf(asked)).toContain("What flow does the pump really give");
-    await club.ask("/tank add name:Lagoon kind:marine containers:display 200x100x70 cm inside, level 60 cm");
+    await club.ask(
+      "/tank add name:Lagoon kind:marine containers:display 200x100x70 cm inside, level 60 cm; settling box 150 L measured",
+    );
+    const which = await club.say("/train check");
+    expect(textOf(which)).toContain("Lagoon has settling");
+    expect(textOf(which)).toContain("150 L");
     await club.ask("/tank note food:120 g prawn daily flow:8000 L/h salinity:34 ppt temperature:26 °C");
     const reply = await club.ask("/train check boxes:box 100 L with 60 L ceramic rings");
     expect(reply.title).toBe("Lagoon: 1 container at 8000 L/h");
