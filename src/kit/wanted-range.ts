@@ -39,14 +39,11 @@ export function wantedRange(
   };
 }
 
-/** "7.8–8.4", "under 50 mg/L as NO₃", "from 400 mg/L up". */
+/** "7.8–8.4", "under 50 mg/L as NO₃", "400 mg/L or more". */
 export function showRange({ low, high }: Pick<WantedRange, "low" | "high">, subject: Parameter): string {
   const unit = unitText(subject);
-  const text =
-    low !== undefined && high !== undefined
-      ? `${showNumber(low, 3)}${low < 0 ? " to " : "–"}${showNumber(high, 3)}`
-      : high !== undefined
-        ? `under ${showNumber(high, 3)}`
-        : `from ${showNumber(low ?? 0, 3)} up`;
-  return unit === "" ? text : `${text} ${unit}`;
+  const withUnit = (figures: string): string => (unit === "" ? figures : `${figures} ${unit}`);
+  if (high === undefined) return `${withUnit(showNumber(low ?? 0, 3))} or more`;
+  if (low === undefined) return `under ${withUnit(showNumber(high, 3))}`;
+  return withUnit(`${showNumber(low, 3)}${low < 0 ? " to " : "–"}${showNumber(high, 3)}`);
 }
