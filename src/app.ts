@@ -2,6 +2,7 @@ import type { Read } from "./core/quantity/read.ts";
 import { type Command, type CommandEntry, findCommand } from "./kit/command.ts";
 import type { Context, ReadContext } from "./kit/context.ts";
 import type { Exchange, ExchangeRecords } from "./kit/exchange.ts";
+import { uploadText } from "./kit/file-option.ts";
 import { nearest } from "./kit/nearest.ts";
 import type { AnyOption } from "./kit/option.ts";
 import type { Outcome, Question, Reply, Settled } from "./kit/reply.ts";
@@ -34,6 +35,8 @@ export interface AppParts {
 export interface App {
   readonly commands: readonly CommandEntry[];
   answer(request: Request): Promise<Told>;
+  /** Says why a request cannot even be read: an attached file that did not arrive, say. */
+  decline(request: Request, sentence: string): Told;
   /** Takes choice number `index` of a question asked earlier. */
   choose(exchangeId: string, member: MemberId, index: number): Promise<Told>;
   /** Answers a question asked earlier in the member's own words. */
@@ -42,6 +45,8 @@ export interface App {
   recall(exchangeId: string, member: MemberId): Exchange | undefined;
   /** The member's private answer, from now on open to the channel; undefined when not theirs or gone. */
   publish(exchangeId: string, member: MemberId): Exchange | undefined;
+  /** Keeps a file handed over for an option; the text returned stands for it in a request. */
+  keepFile(member: MemberId, name: string, content: string): string;
   /** Whole texts that would complete an option being typed; at most 25. */
   suggest(request: Request, option: string, typed: string): readonly string[];
 }
@@ -123,6 +128,7 @@ export function createApp(parts: AppParts): App {
   return {
     commands,
     answer,
+    decline: (request, sentence) => keep(request, refusal("Not done", sentence)),
     async choose(exchangeId, member, index) {
       const open = openQuestion(exchangeId, member);
       const choice = open?.question.choices[index];
@@ -138,6 +144,11 @@ export function createApp(parts: AppParts): App {
     recall: (exchangeId, member) => exchanges.find(exchangeId, member) ?? exchanges.findPublic(exchangeId),
     publish: (exchangeId, member) =>
       exchanges.publish(exchangeId, member) ? exchanges.find(exchangeId, member) : undefined,
+    keepFile(member, name, content) {
+      const id = newId();
+      records.uploads.keep(member, { id, name, content }, iso(clock()));
+      return uploadText(id);
+    },
     suggest(request, name, typed) {
       try {
         const option = findCommand(commands, request.path)?.options[name];

@@ -1,5 +1,5 @@
 import { assemble } from "./assemble.ts";
-import type { Config } from "./config.ts";
+import { type Config, isFileHost } from "./config.ts";
 import { type RunningBot, startDiscord, TokenRefused } from "./discord/index.ts";
 
 /** Longest pause between two tries to reach the platform, ms. */
@@ -17,7 +17,16 @@ export async function runBot(config: Config, token: string): Promise<number> {
     if (error !== undefined) console.error(error);
   };
   const start = () =>
-    startDiscord({ app, draw, token, apiUrl: config.apiUrl, guildId: config.guildId, isNews, log });
+    startDiscord({
+      app,
+      draw,
+      token,
+      apiUrl: config.apiUrl,
+      guildId: config.guildId,
+      isOwnHost: (url) => isFileHost(config, url),
+      isNews,
+      log,
+    });
   try {
     const bot = await untilReached(start, stopped, log);
     if (bot !== undefined) {

@@ -28,6 +28,10 @@ const schema = z.object({
       .regex(/^\d{17,20}$/, "is not a server's id: it is a number of 17 to 20 digits")
       .optional(),
   ),
+  DISCORD_FILE_HOSTS: z.preprocess(
+    emptyIsAbsent,
+    z.string().default("cdn.discordapp.com,media.discordapp.net"),
+  ),
   DATABASE_FILE: z.preprocess(emptyIsAbsent, z.string().default("data/local/standpipe.sqlite")),
 });
 
@@ -36,7 +40,14 @@ export interface Config {
   readonly apiUrl: string;
   /** Commands are registered for this server alone; for all when absent. */
   readonly guildId: string | undefined;
+  /** Hosts that attached files are fetched from, beside the API's own. */
+  readonly fileHosts: readonly string[];
   readonly databaseFile: string;
+}
+
+/** Whether an attached file may be fetched from there. */
+export function isFileHost({ apiUrl, fileHosts }: Config, url: URL): boolean {
+  return url.host === new URL(apiUrl).host || (url.protocol === "https:" && fileHosts.includes(url.host));
 }
 
 /** Reads the settings once, at the start. Throws: BadConfig naming every bad one. */
@@ -50,6 +61,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     token: read.data.DISCORD_TOKEN,
     apiUrl: read.data.DISCORD_API_URL.replace(/\/$/, ""),
     guildId: read.data.DISCORD_GUILD_ID,
+    fileHosts: read.data.DISCORD_FILE_HOSTS.split(",").map((host) => host.trim()),
     databaseFile: read.data.DATABASE_FILE,
   };
 }

@@ -1,9 +1,11 @@
 import type { App, Told } from "../app.ts";
+import { findCommand } from "../kit/command.ts";
 import type { Outcome, Question, Reply } from "../kit/reply.ts";
 import { quoted } from "../kit/text.ts";
 import { UserError } from "../kit/user-error.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
-import { parseLine } from "./parse-line.ts";
+import { type ParsedLine, parseLine } from "./parse-line.ts";
+import { readFileFrom } from "./read-file.ts";
 
 /** The terminal is one club of its own, and whoever sits at it looks after it. */
 export const CONSOLE_CLUB = "console" as ClubId;
@@ -20,8 +22,11 @@ export class Conversation {
   #name: string;
   #last: Told | undefined;
 
-  constructor(app: App, name: string) {
+  readonly #readFile: typeof readFileFrom;
+
+  constructor(app: App, name: string, readFile = readFileFrom) {
     this.#app = app;
+    this.#readFile = readFile;
     this.#name = name;
   }
 
@@ -63,7 +68,7 @@ export class Conversation {
   }
 
   async #command(line: string): Promise<Said> {
-    const parsed = parseLine(line, this.#app.commands);
+    const parsed = this.#withFiles(parseLine(line, this.#app.commands));
     return this.#told(
       await this.#app.answer({
         member: this.member,
@@ -73,6 +78,17 @@ export class Conversation {
         answers: {},
       }),
     );
+  }
+
+  /** Where an option takes a file, what was typed is its path: the file is handed over in its place. */
+  #withFiles(parsed: ParsedLine): ParsedLine {
+    const options = findCommand(this.#app.commands, parsed.path)?.options ?? {};
+    const given = Object.entries(parsed.options).map(([name, text]): readonly [string, string] => {
+      if (options[name]?.kind !== "file" || text === "") return [name, text];
+      const file = this.#readFile(text);
+      return [name, this.#app.keepFile(this.member, file.name, file.content)];
+    });
+    return { ...parsed, options: Object.fromEntries(given) };
   }
 
   async #reply(last: Told, text: string): Promise<Said> {

@@ -1,6 +1,7 @@
 import {
   type AutocompleteInteraction,
   type ButtonInteraction,
+  type ChatInputCommandInteraction,
   Client,
   DiscordAPIError,
   Events,
@@ -18,7 +19,10 @@ import {
 import type { App, Told } from "../app.ts";
 import type { DrawChart } from "../kit/chart.ts";
 import { findCommand } from "../kit/command.ts";
+import type { Request } from "../kit/request.ts";
+import { UserError } from "../kit/user-error.ts";
 import { buttonId, readButtonId } from "./button-id.ts";
+import { withFiles } from "./files.ts";
 import { registrationOf } from "./registration.ts";
 import { renderRemark, renderWorking } from "./render.ts";
 import { memberOf, requestOf } from "./request.ts";
@@ -31,6 +35,8 @@ export interface DiscordParts {
   readonly token: string;
   readonly apiUrl: string;
   readonly guildId: string | undefined;
+  /** Whether an attached file's address is the platform's own; nothing is fetched from elsewhere. */
+  readonly isOwnHost: (url: URL) => boolean;
   /** True the first time an event's id is seen: the platform may deliver one twice. */
   readonly isNews: (eventId: string) => boolean;
   readonly log: (line: string, error?: unknown) => void;
@@ -120,11 +126,31 @@ async function handle(interaction: Interaction, parts: DiscordParts): Promise<vo
     const request = requestOf(interaction);
     const command = findCommand(app.commands, request.path);
     const expected = request.audience ?? command?.audience ?? "asker";
-    return respond(interaction, shown(app.answer(request), parts), expected, command?.isSlow ?? false);
+    return respond(
+      interaction,
+      shown(answered(interaction, request, parts), parts),
+      expected,
+      command?.isSlow ?? false,
+    );
   }
   if (interaction.isButton()) return press(interaction, parts);
   if (interaction.isStringSelectMenu()) return pick(interaction, parts);
   if (interaction.isModalSubmit()) return fillIn(interaction, parts);
+}
+
+/** Hands attached files over before the command runs. */
+async function answered(
+  interaction: ChatInputCommandInteraction,
+  request: Request,
+  { app, isOwnHost }: DiscordParts,
+): Promise<Told> {
+  const keep = (name: string, content: string): string => app.keepFile(request.member, name, content);
+  try {
+    return await app.answer(await withFiles(interaction, request, keep, isOwnHost));
+  } catch (error) {
+    if (error instanceof UserError) return app.decline(request, error.message);
+    throw error;
+  }
 }
 
 async function complete(interaction: AutocompleteInteraction, app: App): Promise<void> {

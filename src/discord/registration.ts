@@ -57,6 +57,8 @@ function optionsOf(command: Command): APIApplicationCommandBasicOption[] {
 }
 
 function optionOf(name: string, option: AnyOption): APIApplicationCommandBasicOption {
+  if (option.kind === "file")
+    return { type: ApplicationCommandOptionType.Attachment, name, description: option.description };
   const base = { type: ApplicationCommandOptionType.String as const, name, description: option.description };
   const { choices } = option;
   if (choices !== undefined && choices.length <= MOST_CHOICES)

@@ -7,7 +7,7 @@ import { cleaned, listed, quoted } from "./text.ts";
 const LONGEST_TEXT = 2000;
 
 /** What a front may do with an option without knowing its subject. */
-export type OptionKind = "text" | "choice" | "tank";
+export type OptionKind = "text" | "choice" | "tank" | "file";
 
 /** Text in, typed value out. Every option is text at heart: what a member types is kept as typed. */
 export interface Option<T, Needed extends boolean> {

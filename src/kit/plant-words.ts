@@ -1,6 +1,8 @@
 import { HOURS_FOLLOWED } from "../core/plant/power-cut.ts";
+import { wallThickness } from "../core/plant/wall-thickness.ts";
 import type { Estimate } from "../core/quantity/estimate.ts";
 import { showEstimate } from "../core/quantity/show.ts";
+import { sayRefusal } from "../wording/index.ts";
 
 export {
   containerAdviceWording as CONTAINER_ADVICE_WORDS,
@@ -15,3 +17,6 @@ export function sayHours(hours: Estimate): string {
     ? `${showEstimate({ ...hours, best: hours.low, high: hours.low }, "h", { significant: 2 })} at the worst, else not within ${HOURS_FOLLOWED} h`
     : text;
 }
+
+/** Why wall thickness is refused, as one paragraph. */
+export const WALL_REFUSAL: string = sayRefusal(wallThickness().reason);

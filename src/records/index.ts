@@ -3,6 +3,7 @@ import type { MemberRecords } from "./member.ts";
 import type { SaltProductRecords } from "./salt-product.ts";
 import type { TankRecords } from "./tank.ts";
 import type { TargetRecords } from "./target.ts";
+import type { UploadRecords } from "./upload.ts";
 
 /** All that is remembered, behind interfaces: commands never meet the database. */
 export interface Records {
@@ -12,4 +13,5 @@ export interface Records {
   readonly instruments: InstrumentRecords;
   readonly saltProducts: SaltProductRecords;
   readonly targets: TargetRecords;
+  readonly uploads: UploadRecords;
 }

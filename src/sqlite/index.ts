@@ -9,6 +9,7 @@ import { openDatabase } from "./open.ts";
 import { SqliteSaltProductRecords } from "./salt-product-records.ts";
 import { SqliteTankRecords } from "./tank-records.ts";
 import { SqliteTargetRecords } from "./target-records.ts";
+import { SqliteUploadRecords } from "./upload-records.ts";
 
 export { DatabaseProblem } from "./open.ts";
 
@@ -17,7 +18,7 @@ export interface Store {
   readonly exchanges: ExchangeRecords;
   /** True the first time an event's id is given, whichever process asks. */
   isNews(eventId: string, now: string): boolean;
-  /** Clears away exchanges and seen events older than this. */
+  /** Clears away exchanges, seen events and uploads older than this. */
   clearBefore(at: string): void;
   close(): void;
 }
@@ -35,12 +36,14 @@ export function openStore(file: string, now: string): Store {
       instruments: new SqliteInstrumentRecords(db),
       saltProducts: new SqliteSaltProductRecords(db),
       targets: new SqliteTargetRecords(db),
+      uploads: new SqliteUploadRecords(db),
     },
     exchanges,
     isNews: (eventId, now) => see.run(eventId, now).changes === 1,
     clearBefore(at) {
       exchanges.clearBefore(at);
       db.prepare("DELETE FROM seen_event WHERE at < ?").run(at);
+      db.prepare("DELETE FROM upload WHERE at < ?").run(at);
     },
     close: () => db.close(),
   };

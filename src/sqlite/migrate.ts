@@ -2,6 +2,7 @@ import type { Database } from "better-sqlite3";
 import membersTanksLog from "./migrations/0001-members-tanks-log.ts";
 import tankPlant from "./migrations/0002-tank-plant.ts";
 import targets from "./migrations/0003-targets.ts";
+import uploadsShares from "./migrations/0004-uploads-shares.ts";
 
 export interface Migration {
   readonly name: string;
@@ -9,7 +10,7 @@ export interface Migration {
 }
 
 /** In order; one that has shipped is never edited, the next corrects it. */
-const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets];
+const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets, uploadsShares];
 
 /** The file was written by a later version than this one. */
 export class NewerDatabase extends Error {

@@ -226,6 +226,7 @@ describe("the platform at its worst", () => {
       token: "another-token-altogether",
       apiUrl: platform.apiUrl,
       guildId: undefined,
+      isOwnHost: () => true,
       isNews: () => true,
       log: () => undefined,
     });

@@ -24,6 +24,7 @@ export async function openDiscordClub(): Promise<DiscordClub> {
       token: platform.token,
       apiUrl: platform.apiUrl,
       guildId: undefined,
+      isOwnHost: (url) => url.host === new URL(platform.apiUrl).host,
       isNews: (id) => club.store.isNews(id, new Date(club.now).toISOString()),
       log: (line, error) => log.push(error === undefined ? line : `${line}: ${String(error)}`),
     });
