@@ -6,6 +6,7 @@ import change from "./change/index.ts";
 import clash from "./clash.ts";
 import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
+import digest from "./digest/index.ts";
 import dose from "./dose/index.ts";
 import erase from "./erase.ts";
 import flood from "./flood/index.ts";
@@ -18,14 +19,21 @@ import minerals from "./minerals/index.ts";
 import outage from "./outage/index.ts";
 import oxygen from "./oxygen/index.ts";
 import plant from "./plant/index.ts";
+import power from "./power/index.ts";
+import purify from "./purify/index.ts";
 import readings from "./readings.ts";
 import salt from "./salt/index.ts";
 import settings from "./settings.ts";
+import skimmate from "./skimmate/index.ts";
 import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
+import target from "./target.ts";
 import train from "./train/index.ts";
 import trend from "./trend/index.ts";
 import undo from "./undo.ts";
+import uv from "./uv/index.ts";
+import vessel from "./vessel/index.ts";
+import weight from "./weight/index.ts";
 import workout from "./workout.ts";
 
 /** What a member can type, in the order of /help. */
@@ -48,10 +56,18 @@ export const commands: readonly CommandEntry[] = [
   workout,
   outage,
   heat,
+  power,
+  weight,
+  purify,
+  uv,
+  skimmate,
+  vessel,
   tank,
   log,
   readings,
   trend,
+  target,
+  digest,
   correct,
   undo,
   instrument,

@@ -36,7 +36,7 @@ export class DescribedPart {
     this.#example = example;
     const [, named, rest = ""] =
       /^\s*([^:=,]*?)\s*[:=]\s*(.*)$/s.exec(text) ??
-      /^\s*([^\d,]*?)[\s,]*((?:(?<![\p{L}])[~≈<>]?\d.*|,.*)?)$/su.exec(text) ??
+      /^\s*([^\d,]*?)[\s,]*((?:(?<![\p{L}])[-−~≈<>]?\d.*|,.*)?)$/su.exec(text) ??
       [];
     this.name = (named ?? "").trim();
     this.#left = rest

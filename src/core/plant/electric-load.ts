@@ -9,7 +9,7 @@ import { refuseIfNegative, refuseOutside, refuseSameNames, refuseUnlessPositive 
 const CONTINUOUS_FACTOR = 1.25;
 /** Current of a motor at the moment of starting, against running. Source: from memory, carried as common-practice. */
 const MOTOR_START = 5;
-const DAYS_PER_MONTH = 365.25 / 12;
+export const DAYS_PER_MONTH = 365.25 / 12;
 
 /** Cost of a load. Source: first-principles. */
 export function energyCost(watts: Watts, hoursPerDay: number, pricePerKWh: number, days: number): Money {

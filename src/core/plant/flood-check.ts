@@ -80,10 +80,10 @@ export function floodCheck(inputs: FloodInputs): Answer<FloodCheck> | NoAnswer {
   const answer = joined<FloodCheck>(
     {
       pumpOff: main.value,
-      blocked: valueOf(blocked),
-      restart: valueOf(again),
+      blocked: computed(blocked),
+      restart: computed(again),
       stuckTopOffOverL: stuck,
-      spill: valueOf(spill),
+      spill: computed(spill),
     },
     main,
     others,
@@ -108,6 +108,6 @@ export function floodCheck(inputs: FloodInputs): Answer<FloodCheck> | NoAnswer {
   };
 }
 
-function valueOf<T>(answer: Answer<T> | NoAnswer | undefined): T | undefined {
+function computed<T>(answer: Answer<T> | NoAnswer | undefined): T | undefined {
   return answer?.kind === "answer" ? answer.value : undefined;
 }
