@@ -1,4 +1,3 @@
-import type { ParameterId } from "../../src/core/log/parameters.ts";
 import { parameterNamed } from "../../src/core/log/parameters.ts";
 import { readFigure } from "../../src/core/log/read-figure.ts";
 import type { Estimate } from "../../src/core/quantity/estimate.ts";
@@ -21,9 +20,8 @@ import { wantedRange } from "../../src/kit/wanted-range.ts";
 import { balanceReply } from "./balance.ts";
 import { effectReply, eventMeant } from "./effect.ts";
 import { plainReply } from "./plain.ts";
+import { BALANCED } from "./words.ts";
 
-/** What a tank makes of its food, and water changes take away. The rest only drifts. */
-const BALANCED: ReadonlySet<ParameterId> = new Set(["nitrate", "phosphate"]);
 const USUAL_DAYS = 14;
 const MOST_DAYS = 180;
 

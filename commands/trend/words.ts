@@ -1,9 +1,12 @@
-import type { Parameter } from "../../src/core/log/parameters.ts";
+import type { Parameter, ParameterId } from "../../src/core/log/parameters.ts";
 import { type Estimate, mapEstimate } from "../../src/core/quantity/estimate.ts";
 import { showNumber } from "../../src/core/quantity/show.ts";
 import type { Direction } from "../../src/core/trends/direction.ts";
 import type { Band } from "../../src/core/trends/draws.ts";
 import { counted } from "../../src/kit/index.ts";
+
+/** What a tank makes of its food, and water changes take away. The rest only drifts. */
+export const BALANCED: ReadonlySet<ParameterId> = new Set(["nitrate", "phosphate"]);
 
 /** The range that should hold a figure four times in five. */
 export function likely({ low80, best, high80 }: Band): Estimate {

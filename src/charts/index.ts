@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { extname } from "node:path";
 import { Worker } from "node:worker_threads";
-import type { ChartSpec, DrawChart, Picture } from "../kit/chart.ts";
+import type { DrawChart, Picture, PictureSpec } from "../kit/chart.ts";
 
 export interface ChartRoom {
   readonly draw: DrawChart;
@@ -22,7 +22,7 @@ export interface ChartRoomParts {
 }
 
 interface Job {
-  readonly spec: ChartSpec;
+  readonly spec: PictureSpec;
   done(picture: Picture | undefined): void;
 }
 

@@ -19,14 +19,20 @@ const BAR_PX = 3.5;
 const ARROW_PX = 26;
 const HEAD_PX = 5;
 
-function series(axes: Axes, z: number, data: readonly Place[], renderItem: RenderItem): CustomSeriesOption {
+function series(
+  axes: Axes,
+  z: number,
+  data: readonly Place[],
+  renderItem: RenderItem,
+  clip = true,
+): CustomSeriesOption {
   return {
     type: "custom",
     xAxisIndex: axes.index,
     yAxisIndex: axes.index,
     data: data.map((place) => [...place]),
     renderItem,
-    clip: true,
+    clip,
     silent: true,
     animation: false,
     z,
@@ -125,33 +131,40 @@ export function marks(
   isSmall: boolean,
 ): CustomSeriesOption {
   const places = found.map((mark): Place => [mark.at, anchorOf(mark)]);
-  return series(axes, z, places, ({ dataIndex }, api) => {
-    const mark = found[dataIndex];
-    if (mark === undefined) return null;
-    const coord = coordOf(api);
-    const half = isSmall ? BAR_PX * 0.6 : BAR_PX;
-    const [x, y] = coord([mark.at, anchorOf(mark)]);
-    const style = { fill: colour, stroke: LOOK.paper, lineWidth: 0.6 };
-    switch (mark.kind) {
-      case "point":
-        return { type: "circle", shape: { cx: x, cy: y, r: half + 0.5 }, style };
-      case "interval": {
-        const [, bottom] = coord([mark.at, Math.max(mark.low, axes.min)]);
-        const height = Math.max(bottom - y, 2);
-        return {
-          type: "rect",
-          shape: { x: x - half, y, width: 2 * half, height, r: 2 },
-          style: { ...style, opacity: 0.6 },
-        };
+  // A mark at the edge is shown whole.
+  return series(
+    axes,
+    z,
+    places,
+    ({ dataIndex }, api) => {
+      const mark = found[dataIndex];
+      if (mark === undefined) return null;
+      const coord = coordOf(api);
+      const half = isSmall ? BAR_PX * 0.6 : BAR_PX;
+      const [x, y] = coord([mark.at, anchorOf(mark)]);
+      const style = { fill: colour, stroke: LOOK.paper, lineWidth: 0.6 };
+      switch (mark.kind) {
+        case "point":
+          return { type: "circle", shape: { cx: x, cy: y, r: half + 0.5 }, style };
+        case "interval": {
+          const [, bottom] = coord([mark.at, Math.max(mark.low, axes.min)]);
+          const height = Math.max(bottom - y, 2);
+          return {
+            type: "rect",
+            shape: { x: x - half, y, width: 2 * half, height, r: 2 },
+            style: { ...style, opacity: 0.6 },
+          };
+        }
+        case "at least":
+          return { type: "polygon", shape: { points: arrow(x, y, half, -1, isSmall) }, style };
+        case "below": {
+          const [, floor] = coord([mark.at, axes.min]);
+          return { type: "polygon", shape: { points: arrow(x, y, half, 1, isSmall, floor - y) }, style };
+        }
       }
-      case "at least":
-        return { type: "polygon", shape: { points: arrow(x, y, half, -1, isSmall) }, style };
-      case "below": {
-        const [, floor] = coord([mark.at, axes.min]);
-        return { type: "polygon", shape: { points: arrow(x, y, half, 1, isSmall, floor - y) }, style };
-      }
-    }
-  });
+    },
+    false,
+  );
 }
 
 function anchorOf(mark: ChartMark): number {

@@ -58,21 +58,23 @@ export function momentOf(day: number): number {
   return Math.round(day * DAY_MS);
 }
 
+/** All that was done to a tank, newest first. */
+export function tankEvents(tank: Tank, { records }: Context): readonly TankEvent[] {
+  return records.log.events(tank.owner, tank.id, MOST_EVENTS);
+}
+
 /** Reads a tank's log of one parameter; `newWater` is the level in the water that changes bring in. */
 export function trendRecord(
   parameter: Parameter,
   tank: Tank,
   newWater: number,
   context: Context,
+  events: readonly TankEvent[] = tankEvents(tank, context),
 ): TrendRecord {
   const { records, now } = context;
   const kept = records.log.readings(tank.owner, tank.id, parameter.id, MOST_READINGS);
   const instruments = instrumentsOf(kept, parameter, tank, context);
-  const { dated, remarks } = datedEvents(
-    records.log.events(tank.owner, tank.id, MOST_EVENTS),
-    tank,
-    newWater,
-  );
+  const { dated, remarks } = datedEvents(events, tank, newWater);
   const readings = kept.map((each) => trendReading(each, instruments));
   const isUnnamed =
     parameter.notDetectedBelow !== undefined && kept.some(({ instrument }) => instrument === undefined);

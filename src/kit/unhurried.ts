@@ -1,8 +1,13 @@
-/** Runs long work step by step; whatever else waits gets its turn between two steps. */
+/** Lets whatever else waits have its turn. */
+export function pause(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
+}
+
+/** Runs long work step by step, with a pause after each. */
 export async function unhurried<T>(work: Generator<undefined, T, undefined>): Promise<T> {
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;
-    await new Promise((resolve) => setImmediate(resolve));
+    await pause();
   }
 }

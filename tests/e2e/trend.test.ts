@@ -302,6 +302,7 @@ describe("a chart on each front", () => {
         token: platform.token,
         apiUrl: platform.apiUrl,
         guildId: undefined,
+        isOwnHost: () => false,
         isNews: () => true,
         log: () => {},
       });
