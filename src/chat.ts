@@ -15,6 +15,9 @@ const USAGE = `Standpipe in the terminal.
                                           when a line was refused or a question left open
 `;
 
+/** The exit code of a program whose pipe was closed: 128 and the signal's number, 13. */
+const READER_GONE = 141;
+
 /** Opens the terminal chat; resolves to the exit code. */
 export async function chat(argv: readonly string[]): Promise<number> {
   let parsed: ReturnType<typeof readArguments>;
@@ -29,6 +32,11 @@ export async function chat(argv: readonly string[]): Promise<number> {
     process.stdout.write(USAGE);
     return 0;
   }
+  // Whoever read the answers has gone (“… | head”): nobody is left to tell.
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+    process.exit(READER_GONE);
+  });
   try {
     const { databaseFile } = loadConfig();
     const { app, draw, close } = assemble(databaseFile);
