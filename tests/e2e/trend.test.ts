@@ -249,7 +249,7 @@ describe("/trend of what only drifts", () => {
   });
 });
 
-describe("a chart on each front", () => {
+describe("a chart on each front", { timeout: 60_000 }, () => {
   const charts = openChartRoom({ fontFile: "data/fonts/NotoSans-Regular.ttf", report: () => {} });
   const folder = mkdtempSync(join(tmpdir(), "standpipe-"));
   afterAll(async () => {
