@@ -1,5 +1,4 @@
-import { correctedText, plainText } from "./plain-text.ts";
-import { speller } from "./spelling.ts";
+import { CHEMICAL, FISH, KIN, LIMB, marked, markedPattern, PART, VENOMOUS } from "./people-words.ts";
 
 /** What happened to somebody, as far as the words say. */
 export type Harm = "sting" | "bite" | "wound" | "shock" | "burn" | "swallowed" | "gas" | "unwell";
@@ -16,130 +15,19 @@ export interface PeopleFirst {
  * What befalls fish is not meant.
  */
 export function peopleFirst(typed: string): PeopleFirst | undefined {
-  const text = correctedText(plainText(typed), spell)
-    .replace(/[.,;:!?()]+/g, " ")
-    .replace(/ +/g, " ");
+  const text = marked(typed);
   const certain = CERTAIN.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
   if (certain !== undefined) return { harm: certain.harm, certainty: "certain" };
   const possible = POSSIBLE.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
   return possible === undefined ? undefined : { harm: possible.harm, certainty: "possible" };
 }
 
-const SPELLED = [
-  "stung",
-  "sting",
-  "stings",
-  "bitten",
-  "shocked",
-  "zapped",
-  "electrocuted",
-  "electric",
-  "swallowed",
-  "swallow",
-  "drank",
-  "drunk",
-  "ingested",
-  "inhaled",
-  "breathe",
-  "breathing",
-  "unconscious",
-  "collapsed",
-  "fainted",
-  "faint",
-  "dizzy",
-  "bleeding",
-  "bleeds",
-  "swollen",
-  "swelling",
-  "poisoned",
-  "poisoning",
-  "poison",
-  "finger",
-  "fingers",
-  "thumb",
-  "throat",
-  "chest",
-  "lionfish",
-  "stonefish",
-  "urchin",
-  "stingray",
-  "jellyfish",
-  "allergic",
-  "reaction",
-  "anaphylaxis",
-  "palytoxin",
-  "chlorine",
-  "bleach",
-  "ozone",
-  "fumes",
-  "myself",
-  "daughter",
-  "husband",
-  "toddler",
-  "monoxide",
-  "headache",
-  "burned",
-  "burning",
-  "splashed",
-  "crushed",
-  "tingles",
-  "tingling",
-  "vomiting",
-  "dechlorinator",
-  "peroxide",
-  "kalkwasser",
-] as const;
-const RIGHT = new Set([
-  "string",
-  "strings",
-  "stocked",
-  "blocked",
-  "locked",
-  "turned",
-  "bitter",
-  "faint",
-  "point",
-  "chess",
-  "splash",
-  "breather",
-  "stinging",
-  "single",
-  "linger",
-  "fungus",
-  "thump",
-  "drain",
-  "drains",
-  "drunk",
-  "shock",
-  "shocks",
-  "chlorinate",
-  "bleached",
-  "tangles",
-  "poisonous",
-  "bitty",
-  "stingy",
-]);
-const spell = speller(SPELLED, RIGHT);
-
-const KIN =
-  "(?:wife|husband|partner|son|daughter|kids?|child|children|toddler|baby|boy|girl|mum|mom|mother|dad|father|brother|sister|friend|mate|neighbou?r|guest|helper|colleague|grandson|granddaughter|grandma|grandpa|girlfriend|boyfriend|nephew|niece|visitor)";
 const ONE = `(?:i|ive|im|we|weve|he|hes|she|shes|they|someone|somebody|a person|a member|one of us|(?:my|our|his|her|their|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
 /** Whom a verb can strike. */
 const WHOM = `(?:me|myself|him|himself|herself|us|someone|somebody|(?:my|our|his|her|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
-/** Parts that fish and tanks do not have. */
-const LIMB =
-  "(?:hands?|fingers?|fingr|fingertips?|thumbs?|foot|feet|toes?|legs?|arms?|palms?|wrists?|elbows?|knees?|ankles?|shoulders?|ears?|nose|tongue|knuckles?|forearms?|heel)";
-/** Parts that may be an animal's, and are a person's when someone owns them. */
-const PART = `(?:${LIMB}|eyes?|face|mouth|skin|throat|chest|lips?|lungs?|stomach|head|neck|back|belly)`;
 const MINE = "(?:my|our|his|her|their|your)";
 const WAS =
   "(?:was|were|got|gets?|been|am|is|being|just|have|has|had|nearly|almost|just got|keep(?:s)? getting|getting)";
-const FISH =
-  "(?:fish(?:es)?|clown(?:fish)?s?|tangs?|trigger(?:fish)?s?|groupers?|eels?|morays?|damsels?|wrasses?|angel(?:fish)?s?|goby|gobies|blenny|blennies|shrimps?|snails?|crabs?|corals?|rays?|sharks?|lionfish|puffers?|anemones?|seahorses?|chromis|anthias|stingrays?|starfish|invertebrates?|animals?|frags?|anemone)";
-const VENOMOUS =
-  "(?:lion ?fish|stone ?fish|scorpion ?fish|rabbit ?fish|sting ?rays?|urchins?|jelly ?fish|cone snails?|fire ?(?:coral|worms?)|bristle ?worms?|weever ?fish|toad ?fish|foxface|anemones?|cat ?fish|box jelly|blue ring(?:ed)? octopus|man o war|hydroids?|crown of thorns)";
-const CHEMICAL =
-  "(?:bleach|acid|vinegar|kalk(?:wasser)?|lime ?water|peroxide|ammonia|chlorine|ozone|alcohol|vodka|ethanol|methanol|formalin|copper|dosing (?:solution|liquid|fluid|water)|(?:alk|alkalinity|calcium|magnesium|buffer|carbon|dosing)(?: dosing)? (?:solution|liquid|mix)|dechlorinator|conditioner|salt ?mix|salt|soda ash|caustic|lye|chemicals?|medicine|medication|tank water|reagent|test (?:kit|solution|reagent)|washing soda|algaecide|solution|battery acid|antifreeze|cleaner|detergent|fish food|potassium|hydroxide|carbonate|bicarb)";
 const HURT_BY_FISH =
   "stung|stings?|stinging|bit|bitt|bites?|bitten|spiked|pricked|jabbed|speared|stabbed|nipped";
 const PASSIVE =
@@ -153,8 +41,8 @@ interface Rule {
 
 const rule = (harm: Harm, pattern: string, unless?: string): Rule => ({
   harm,
-  pattern: new RegExp(pattern),
-  ...(unless === undefined ? {} : { unless: new RegExp(unless) }),
+  pattern: new RegExp(markedPattern(pattern)),
+  ...(unless === undefined ? {} : { unless: new RegExp(markedPattern(unless)) }),
 });
 
 /** The harm a passive verb names, for the card's first line. */

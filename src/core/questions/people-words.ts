@@ -1,0 +1,70 @@
+import { correctedText, plainText } from "./plain-text.ts";
+import { speller } from "./spelling.ts";
+
+/**
+ * Words are marked with the class they belong to before the rules look at them: “wife” becomes “Kwife”,
+ * “hand” “Lhand”. A rule then names a class in a few letters, and stays quick to build and to run.
+ */
+const CLASSES: Readonly<Record<string, string>> = {
+  // People.
+  K: "wife husband partner son daughter kid child children toddler baby boy girl mum mom mother dad father brother sister friend mate neighbour neighbor guest helper colleague grandson granddaughter grandma grandpa girlfriend boyfriend nephew niece visitor",
+  // Parts that fish and tanks do not have.
+  L: "hand finger fingr fingertip thumb foot feet toe leg arm palm wrist elbow knee ankle shoulder ear nose tongue knuckle forearm heel",
+  // Parts that may be an animal's, and are a person's when someone owns them.
+  P: "eye face mouth skin throat chest lip lung stomach head neck back belly",
+  // Animals that sting or bite people badly.
+  V: "lionfish stonefish scorpionfish rabbitfish stingray urchin jellyfish conesnail firecoral fireworm bristleworm weeverfish toadfish foxface anemone catfish boxjelly octopus manowar hydroid",
+  F: "fish fishes clown clownfish tang trigger triggerfish grouper eel moray damsel wrasse angel angelfish goby gobies blenny blennies shrimp snail crab coral ray shark puffer seahorse chromis anthias starfish invertebrate animal frag turtle",
+  // What hurts when swallowed, breathed in or splashed.
+  C: "bleach acid vinegar kalk kalkwasser limewater peroxide ammonia chlorine ozone alcohol vodka ethanol methanol formalin copper dechlorinator conditioner salt caustic lye chemical medicine medication reagent solution algaecide antifreeze cleaner detergent potassium hydroxide carbonate bicarb",
+};
+
+const CLASS_OF: ReadonlyMap<string, string> = new Map(
+  Object.entries(CLASSES).flatMap(([mark, words]) =>
+    words.split(" ").flatMap((word) => [[word, mark] as const, [`${word}s`, mark] as const]),
+  ),
+);
+
+export const KIN = "K[a-z]+";
+export const LIMB = "L[a-z]+";
+export const PART = "[LP][a-z]+";
+export const FISH = "[FV][a-z]+";
+export const VENOMOUS = "V[a-z]+";
+export const CHEMICAL = "C[a-z]+";
+
+/** Names of two words, written as one. */
+const JOINED =
+  /\b(lion|stone|scorpion|rabbit|weever|toad|cat|jelly|sting|cone|fire|bristle|box|lime)[ -](fish|rays?|snails?|corals?|worms?|jelly|water)\b/g;
+const MIXTURES =
+  /\b(?:(?:dosing|alk|alkalinity|calcium|magnesium|buffer|carbon)(?: dosing)? (?:liquid|fluid|mix|water)|tank water|test (?:kit|fluid)|soda ash|washing soda|fish food|medicated food)\b/g;
+
+/** The text as the rules see it: slips put right, marks of speech gone, words marked with their class. */
+export function marked(typed: string): string {
+  return correctedText(plainText(typed), spell)
+    .replace(/[.,;:!?()]+/g, " ")
+    .replace(/ +/g, " ")
+    .replace(JOINED, "$1$2")
+    .replace(MIXTURES, "chemical")
+    .replace(/[a-z]+/g, (word) => `${CLASS_OF.get(word) ?? ""}${word}`);
+}
+
+/** A rule's own words marked likewise, so that they meet those of the text. */
+export function markedPattern(source: string): string {
+  return source.replace(
+    /(\\[bBwdsS]|[A-Z]\[a-z\]\+)?([a-z]*)/g,
+    (_, mark: string | undefined, word: string) => {
+      return `${mark ?? ""}${CLASS_OF.get(word) ?? ""}${word}`;
+    },
+  );
+}
+
+const SPELLED =
+  "stung sting stings bitten shocked zapped electrocuted electric swallowed swallow drank drunk ingested inhaled breathe breathing unconscious collapsed fainted faint dizzy bleeding bleeds swollen swelling poisoned poisoning poison finger fingers thumb throat chest lionfish stonefish urchin stingray jellyfish allergic reaction anaphylaxis palytoxin chlorine bleach ozone fumes myself daughter husband toddler monoxide headache burned burning splashed crushed tingles tingling vomiting dechlorinator peroxide kalkwasser".split(
+    " ",
+  );
+const RIGHT = new Set(
+  "string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shock shocks chlorinate bleached tangles poisonous bitty stingy".split(
+    " ",
+  ),
+);
+const spell = speller(SPELLED, RIGHT);

@@ -1,0 +1,197 @@
+import type { Frame } from "./frame.ts";
+import type { Meaning } from "./meaning.ts";
+
+/** What one rule makes of a question: a meaning, or nothing. The tank is added by the caller. */
+export type Rule = (frame: Frame) => Meaning | undefined;
+
+const MOVING =
+  /\b(?:going|gone|go|goes|went|coming|come|came|crept|creeping|heading|headed|moving) (?:[a-z]+ )?(?:up|down|higher|lower)\b|\b(?:ris(?:es?|ing|en)|rose|climb\w*|increas\w*|fall(?:s|ing|en)?|fell|drop(?:s|ped|ping)?|declin\w*|decreas\w*|drift\w*|creep\w*|slip\w*|sink(?:s|ing)?|sank|swing\w*|soar\w*|grow(?:s|ing)?|build(?:s|ing)? up|built up|stable|steady|trend(?:s|ing)?|fluctuat\w*|jump(?:ed|ing)?|spik(?:e|ed|ing)|shift\w*|crash\w*|chang(?:ed|ing|es)|chang(?:e|ed) much|losing|lose|lost)\b|\bgetting (?:worse|better|higher|lower|out of hand)\b|\b(?:up or down|stay(?:ed|ing)?|hold(?:ing)?) ?(?:the same|steady|put)?$|\bgoing (?:up|down)\b|\bget(?:ting)? (?:worse|better|higher|lower)\b/u;
+const DRAW = /\b(?:graph|plot|chart|curve|trend|trends|trend line|history of|draw)\b/u;
+const DOING = /\b(?:happen(?:ed|ing)|doing|going on|behav\w+|done lately|looking lately|moving)\b/u;
+const ACHIEVED =
+  /\b(?:help(?:s|ed|ing)?|work(?:s|ed|ing)?|(?:do|does|did|done|make|makes|made) (?:any|some|a|much|the|no)?(?: [a-z]+)? ?(?:thing|anything|good|difference|change|dent|impact|effect)|any good|any difference|difference|effect(?:s|ive)?|impact|pay off|paid off|worth it|useful|what did)\b/u;
+const BROUGHT =
+  /\b(?:bring|brought|lower(?:ed)?|raise[ds]?|reduce[ds]?|drop(?:ped)?|cut|fix(?:ed)?|improve[ds]?|push(?:ed)?|change[ds]?|affect(?:ed)?|get|got|clear(?:ed)?)\b/u;
+
+const trend: Rule = (f) => {
+  const { text, parameter, since } = f;
+  if (/\bwater change.{0,20}\b(?:from|do to)\b/.test(text)) return undefined;
+  const isMoving = MOVING.test(text) || DRAW.test(text);
+  if (parameter === undefined) {
+    return /\b(?:it|they|things|everything)\b/.test(text) &&
+      MOVING.test(text) &&
+      f.figures.length === 0 &&
+      !/\b(?:fish|light|price)\b/.test(text)
+      ? { intent: "trend", ...sinceOf(f), confidence: 0.82 }
+      : undefined;
+  }
+  if (
+    /\bwhen (?:will|does|do|is|are)\b|\b(?:how long|how soon|days?|time) (?:left )?(?:until|till|before)\b/.test(
+      text,
+    )
+  )
+    return undefined;
+  const isAsked =
+    isMoving || DOING.test(text) || (since !== undefined && /\b(?:change|changed|how|what|any)\b/.test(text));
+  if (!isAsked) {
+    return /\bhow (?:is|are|has|have)\b.*\b(?:lately|recently|these days|over time|been)\b/.test(text)
+      ? { intent: "trend", parameter, ...sinceOf(f), confidence: 0.85 }
+      : undefined;
+  }
+  const isBare = !isMoving && !/\b(?:happen|doing|going on)/.test(text);
+  const hasFigure = f.figures.some(({ kind }) => kind !== "span");
+  return {
+    intent: "trend",
+    parameter,
+    ...sinceOf(f),
+    confidence: hasFigure ? 0.6 : isBare ? 0.8 : 0.92,
+  };
+};
+
+function sinceOf({ since, date, text }: Frame): { readonly since?: string } {
+  if (since !== undefined) return { since };
+  return date === undefined || /\b(?:now|today)\b/.test(date) || !text.includes(date) ? {} : { since: date };
+}
+
+const effect: Rule = (f) => {
+  const { event, parameter, text } = f;
+  if (event === undefined || event === "death" || f.figures.some(({ kind }) => kind !== "span"))
+    return undefined;
+  if (/^(?:when|how long|how many|how much|how big|log|record|will|would|can|should)\b/.test(text))
+    return undefined;
+  const isPast = /\b(?:did|has|have|was|were|effect|impact|difference|helped|worked|made)\b/.test(text);
+  const isAchieved =
+    ACHIEVED.test(text) ||
+    (parameter !== undefined && BROUGHT.test(text.replace(/water change|changing the/g, "")));
+  if (!isPast || !isAchieved) return undefined;
+  if (f.since !== undefined && MOVING.test(text)) return undefined;
+  return {
+    intent: "effect",
+    event,
+    ...(f.about === undefined ? {} : { about: f.about }),
+    ...(parameter === undefined ? {} : { parameter }),
+    ...(f.date === undefined ? {} : { at: f.date }),
+    confidence: 0.9,
+  };
+};
+
+const until: Rule = (f) => {
+  const { text, parameter } = f;
+  if (parameter === undefined || parameter === "oxygen") return undefined;
+  const asksWhen =
+    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|did i say|can i expect)|(?:days|weeks|time) (?:left|until|till|before|to)|forecast|predict|projected?|eta|at this rate|what day|which day)\b/.test(
+      text,
+    );
+  const reaches =
+    /\b(?:until|till|before|hit|hits|reach\w*|get(?:s)? to|go(?:es)? (?:over|under|above|below|past)|drop\w* (?:below|under|to)|fall\w* (?:below|under|to)|pass\w*|exceed\w*|over|under|above|below|cross\w*|to|at|too (?:high|low)|dangerous|limit)\b/.test(
+      text,
+    );
+  if (!asksWhen || !reaches || /\b(?:since|ago|last|did)\b/.test(text)) return undefined;
+  const figures = f.figures.filter(({ kind }) => kind !== "span");
+  const [limit, ...others] = figures;
+  if (others.length > 0) return undefined;
+  return {
+    intent: "until",
+    parameter,
+    ...(limit === undefined ? {} : { limit: limit.text }),
+    confidence: limit === undefined ? 0.82 : 0.93,
+  };
+};
+
+const lastEvent: Rule = (f) => {
+  const { text, event, parameter } = f;
+  const asksWhen =
+    /\bwhen\b.*\b(?:did|was|were|have|had|last)\b|\bhow (?:long|many (?:days|weeks|hours)|much time)\b.*\b(?:since|ago)\b|\b(?:days|weeks|time|hours) since\b|\bdate of\b|\bwhat (?:day|date)\b/.test(
+      text,
+    ) || /^(?:last|latest|most recent|previous) /.test(text);
+  const asksWhether =
+    /^(?:have|did) (?:i|we|anyone|someone)\b/.test(text) &&
+    (f.date !== undefined || /\b(?:yet|already|lately|recently)\b/.test(text));
+  const about = f.about === undefined ? {} : { about: f.about };
+  const isTest = /\b(?:test|tested|testing|measure[d]?|measuring|check(?:ed)?|log(?:ged)?)\b/.test(text);
+  if (
+    asksWhen &&
+    parameter !== undefined &&
+    isTest &&
+    /\b(?:when|since|ago|how long|date)\b/.test(text) &&
+    (event === undefined || event === "dose")
+  )
+    return { intent: "last-event", parameter, confidence: 0.93 };
+  const found = event ?? eventInSince(f);
+  if (found === undefined) return undefined;
+  if (/\bwhen (?:should|will|can|do i|must|would)\b|\bnext\b/.test(text)) return undefined;
+  if (asksWhether && !ACHIEVED.test(text))
+    return { intent: "last-event", event: found, ...about, confidence: 0.84 };
+  if (!asksWhen) return undefined;
+  return { intent: "last-event", event: found, ...about, confidence: 0.93 };
+};
+
+/** In "how long since the last water change" the event stands behind "since". */
+function eventInSince({ since }: Frame): Meaning["event"] {
+  if (since === undefined) return undefined;
+  if (/\bwater\b.*\bchange|\bchange[d]?\b.*\bwater|\bwc\b/.test(since)) return "water change";
+  if (/\bharvest/.test(since)) return "harvest";
+  if (/\bfe(?:d|ed\w*)\b/.test(since)) return "feeding";
+  if (/\bdos(?:ed?|ing)\b/.test(since)) return "dose";
+  if (/\b(?:media|carbon|floss|sponge|socks?|resin)\b/.test(since)) return "media change";
+  if (/\b(?:died|death)\b/.test(since)) return "death";
+  return undefined;
+}
+
+const value: Rule = (f) => {
+  const { text, parameter, date } = f;
+  if (parameter === undefined || date === undefined || /^(?:right )?now$|^today$/.test(date))
+    return undefined;
+  if (f.figures.some(({ kind }) => kind !== "span")) return undefined;
+  if (MOVING.test(text) && !/\b(?:highest|lowest|average|mean|max|min|peak)\b/.test(text)) return undefined;
+  if (
+    f.event !== undefined ||
+    /\b(?:log|record|save|should|will|convert|safe)\b/.test(text) ||
+    /\bsince\b/.test(text)
+  )
+    return undefined;
+  if (/^(?:when|did|have|is|are|how long)\b/.test(text)) return undefined;
+  return { intent: "value", parameter, at: date.replace(/^(?:in|on|at) /, ""), confidence: 0.9 };
+};
+
+const latest: Rule = (f) => {
+  const { text, parameter, parameters } = f;
+  if (parameter === undefined || parameters.length > 1) return undefined;
+  if (f.event !== undefined || MOVING.test(text) || DRAW.test(text) || f.since !== undefined)
+    return undefined;
+  if (f.figures.length > 0 || (f.date !== undefined && !/now|today/.test(f.date))) return undefined;
+  if (
+    /\b(?:should|ideal|right|normal|good|bad|safe|mean(?:ing)?|why|dangerous|toxic|need|cause[sd]?|capital|best|recommended|fine|ok|okay|high enough|how long|too high|too low|worry|does .* do|harmful|hold|holds)\b/.test(
+      text,
+    ) &&
+    !/\bright now\b/.test(text)
+  )
+    return undefined;
+  const isOwn =
+    /\b(?:my|current(?:ly)?|latest|last|recent|now|at|the|present|today|newest)\b/.test(text) ||
+    f.tank !== undefined;
+  const rest = text.replace(/[^a-z\d ]/gu, "").trim();
+  if (rest.split(" ").length <= 2 && /^(?:my |the )?(?:[a-z]+ ?\d?)$/u.test(rest))
+    return { intent: "latest", parameter, confidence: 0.88 };
+  if (
+    /^(?:do you know |show |give |get |tell )?(?:me )?(?:my |the )?(?:current|latest|last|most recent|newest|present|recent) (?:[a-z]+ ?)/u.test(
+      text,
+    ) &&
+    !/^last time/.test(text)
+  )
+    return { intent: "latest", parameter, confidence: 0.92 };
+  if (
+    /^(?:whats?|what (?:is|was|does|are)|wheres?|where (?:is|are)|how (?:high|low|much|many)|hows?|do you know|show|give|read|get)\b/.test(
+      text,
+    )
+  )
+    return {
+      intent: "latest",
+      parameter,
+      confidence: isOwn || /\bhow (?:high|low)|do i have|have i\b|^whats/.test(text) ? 0.9 : 0.7,
+    };
+  if (isOwn) return { intent: "latest", parameter, confidence: 0.82 };
+  return { intent: "latest", parameter, confidence: 0.5 };
+};
+
+export const RULES_OF_RECORD: readonly Rule[] = [trend, effect, until, lastEvent, value, latest];

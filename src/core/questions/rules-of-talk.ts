@@ -1,0 +1,53 @@
+import { readLogLine } from "../log/read-log-line.ts";
+import type { Frame } from "./frame.ts";
+import type { Rule } from "./rules-of-record.ts";
+import { parts } from "./rules-of-salt.ts";
+
+const ORDER =
+  /^(?:i (?:want|need|would like) to |lets |let me |now )?(?:(?:log|record|save|enter|jot down|note down|write down|put in|put down|track|register)(?: (?:that|in|down|this|my|a reading(?: of)?|the reading(?: of)?|reading(?: of)?|:))*|note(?: that|:)|(?:new )?(?:reading|test result|entry):?) (?:i |we |my |that )*(.+)$/;
+const TOLD =
+  /^(?:(?:i|we) )?(?:(?:just|have|had|only|finally|also) )*(?:(?:did|done|performed|finished|completed|made) )(?:(?:just|an?|the|another|my) )*(.+)$/;
+const STATEMENT_EVENT =
+  /^(?:(?:i|we) )?(?:(?:just|have|ive|weve) )*((?:fed|changed|dosed|harvested|added|replaced)\b.+)$/;
+const QUESTION =
+  /^(?:whats?|when|where|which|who|why|how|hows|is|are|am|was|were|do|does|did|can|could|should|would|will|has|have|if|convert|make|mix|dilute|compare|give|show|tell)\b|\?$|\b(?:bad|safe|toxic|dangerous|worry|should|enough|how much|how many|how long)\b/;
+
+const log: Rule = (f) => {
+  const ordered = ORDER.exec(f.text)?.[1];
+  if (ordered !== undefined && isLoggable(ordered))
+    return { intent: "log", ...parts({ line: ordered }), confidence: 0.95 };
+  if (QUESTION.test(f.text) && !TOLD.test(f.text)) return undefined;
+  const done = TOLD.exec(f.text)?.[1];
+  if (done !== undefined && f.figures.length > 0 && isLoggable(done))
+    return { intent: "log", ...parts({ line: done }), confidence: 0.9 };
+  if (QUESTION.test(f.text)) return undefined;
+  const event = STATEMENT_EVENT.exec(f.text)?.[1];
+  if (event !== undefined && f.figures.length > 0 && isLoggable(event))
+    return { intent: "log", ...parts({ line: event }), confidence: 0.88 };
+  const isStatement = f.parameter !== undefined && f.figures.length > 0 && isLoggable(f.text);
+  return isStatement ? { intent: "log", ...parts({ line: f.text }), confidence: 0.88 } : undefined;
+};
+
+/** Whether the log can read it as it stands, times and filling words aside. */
+function isLoggable(line: string): boolean {
+  const plain = line
+    .replace(
+      /\b(?:today|yesterday|just now|right now|now|this (?:morning|evening|afternoon)|last night|tested|came (?:in|out) at|reads?|at)\b/g,
+      " ",
+    )
+    .replace(
+      / (?:on|last|this) (?:mon|tues|wednes|thurs|fri|satur|sun)day\b| \d+ (?:days?|hours?|weeks?) ago\b/g,
+      " ",
+    )
+    .replace(/ +/g, " ")
+    .trim();
+  const read = readLogLine(plain, {});
+  return read.kind !== "unreadable";
+}
+
+const HELP =
+  /^(?:help(?: me)?|hi|hello|hey|hiya|yo|good (?:morning|evening|afternoon)|hi there|hello there|start|menu|commands?|\?+|what|who are you|what are you|what is this|how do you work|what else(?: can you do)?)$|\bwhat (?:can|could|do) (?:you|i|this bot|it) (?:do|ask|type|say|answer|know|help with)\b|\bhow (?:do|can|should) i (?:use|talk to|ask|work|start|begin)\b.{0,12}\b(?:this|you|it|bot)?$|\b(?:what|which|list|show) (?:the |all |your |me |are )*(?:commands|questions)\b|\bhow does (?:this|the|it|that) ?(?:bot|thing)? ?work$|\bwhat are you (?:able|good)\b|\bcan you help(?: me)?$|\bi need help$/;
+
+const help: Rule = (f: Frame) => (HELP.test(f.text) ? { intent: "help", confidence: 0.95 } : undefined);
+
+export const RULES_OF_TALK: readonly Rule[] = [help, log];
