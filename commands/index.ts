@@ -4,6 +4,7 @@ import ammonia from "./ammonia/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import clash from "./clash.ts";
+import convert from "./convert.ts";
 import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
 import digest from "./digest/index.ts";
@@ -53,6 +54,7 @@ export const commands: readonly CommandEntry[] = [
   flow,
   plant,
   flood,
+  convert,
   workout,
   outage,
   heat,

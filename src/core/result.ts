@@ -3,6 +3,7 @@ import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
 import type { ExpressionCautions, ExpressionRefusals } from "./expression/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
 import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
+import type { QuantityCautions, QuantityRefusals } from "./quantity/cautions.ts";
 import type { Driver } from "./quantity/estimate.ts";
 import type { SourceId } from "./sources.ts";
 import type { TankCautions, TankRefusals } from "./tank/cautions.ts";
@@ -18,7 +19,8 @@ export interface CautionFigures
     PlantCautions,
     TankCautions,
     TrendsCautions,
-    ExpressionCautions {}
+    ExpressionCautions,
+    QuantityCautions {}
 
 /** Every reason for which a question cannot be answered, with the figures its sentence needs. */
 export interface RefusalFigures
@@ -29,7 +31,8 @@ export interface RefusalFigures
     PlantRefusals,
     TankRefusals,
     TrendsRefusals,
-    ExpressionRefusals {}
+    ExpressionRefusals,
+    QuantityRefusals {}
 
 /** note: good to know; warning: check before acting; danger: someone or something can be hurt. */
 export type CautionLevel = "note" | "warning" | "danger";

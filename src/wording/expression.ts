@@ -4,7 +4,7 @@ import type { Wording } from "./wording.ts";
 /** The sentence for each caution of the expression room. */
 export const expressionCautionWording: Wording<ExpressionCautions> = {
   "ppm-taken-as-mg-per-litre": () =>
-    "ppm was taken as mg/L, as kits print it. By weight, a litre of sea water is about 1.02 kg.",
+    "Here ppm was taken as mg/L, as kits print it. By weight, a litre of sea water is about 1.02 kg.",
 };
 
 const JOINED = {

@@ -4,6 +4,7 @@ import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { expressionCautionWording, expressionRefusalWording } from "./expression.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
+import { quantityCautionWording, quantityRefusalWording } from "./quantity.ts";
 import { tankCautionWording, tankRefusalWording } from "./tank.ts";
 import { trendsCautionWording, trendsRefusalWording } from "./trends.ts";
 import { waterCautionWording, waterRefusalWording } from "./water.ts";
@@ -18,6 +19,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...tankCautionWording,
   ...trendsCautionWording,
   ...expressionCautionWording,
+  ...quantityCautionWording,
 };
 
 const refusalWording: Wording<RefusalFigures> = {
@@ -29,6 +31,7 @@ const refusalWording: Wording<RefusalFigures> = {
   ...tankRefusalWording,
   ...trendsRefusalWording,
   ...expressionRefusalWording,
+  ...quantityRefusalWording,
 };
 
 /** The caution as a member reads it. */
