@@ -10,10 +10,12 @@ import cycle from "./cycle/index.ts";
 import digest from "./digest/index.ts";
 import dose from "./dose/index.ts";
 import erase from "./erase.ts";
+import exportRecord from "./export.ts";
 import flood from "./flood/index.ts";
 import flow from "./flow/index.ts";
 import heat from "./heat/index.ts";
 import help from "./help.ts";
+import importRecord from "./import.ts";
 import instrument from "./instrument/index.ts";
 import log from "./log/index.ts";
 import minerals from "./minerals/index.ts";
@@ -36,6 +38,7 @@ import uv from "./uv/index.ts";
 import vessel from "./vessel/index.ts";
 import weight from "./weight/index.ts";
 import workout from "./workout.ts";
+import sheet from "./sheet/index.ts";
 
 /** What a member can type, in the order of /help. */
 export const commands: readonly CommandEntry[] = [
@@ -64,7 +67,7 @@ export const commands: readonly CommandEntry[] = [
   uv,
   skimmate,
   vessel,
-  tank,
+  sheet, tank,
   log,
   readings,
   trend,
@@ -72,6 +75,8 @@ export const commands: readonly CommandEntry[] = [
   digest,
   correct,
   undo,
+  importRecord,
+  exportRecord,
   instrument,
   settings,
   erase,

@@ -52,6 +52,11 @@ export interface LogRecords {
   }): number;
   /** Newest first. */
   recent(owner: MemberId, tankId: number, limit: number, parameter?: string): readonly LogLine[];
+  /** The whole record, oldest first. */
+  everything(
+    owner: MemberId,
+    tankId: number,
+  ): { readonly readings: readonly Reading[]; readonly events: readonly TankEvent[] };
   /** Newest first, of one parameter. */
   readings(owner: MemberId, tankId: number, parameter: string, limit: number): readonly Reading[];
   /** Newest first. */

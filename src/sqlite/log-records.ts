@@ -1,4 +1,4 @@
-import type { Database } from "better-sqlite3";
+import type { Database, Statement } from "better-sqlite3";
 import { z } from "zod";
 import { UserError } from "../kit/user-error.ts";
 import type { MemberId } from "../records/ids.ts";
@@ -41,9 +41,14 @@ const NEWEST = "ORDER BY at DESC, id DESC LIMIT ?";
 
 export class SqliteLogRecords implements LogRecords {
   readonly #db: Database;
+  readonly #readingInsert: Statement;
 
   constructor(db: Database) {
     this.#db = db;
+    this.#readingInsert = db.prepare(
+      `INSERT INTO reading (batch_id, tank_id, parameter, best, low, high, censored, typed, read_as, instrument, at)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    );
   }
 
   add(entry: Parameters<LogRecords["add"]>[0]): number {
@@ -71,6 +76,20 @@ export class SqliteLogRecords implements LogRecords {
       (row): LogLine => ({ kind: "event", event: eventOf(row), batch: row.batch_id }),
     );
     return [...readings, ...events].sort(newestFirst).slice(0, limit);
+  }
+
+  everything(
+    owner: MemberId,
+    tankId: number,
+  ): { readonly readings: readonly Reading[]; readonly events: readonly TankEvent[] } {
+    const oldest = (table: string): string => `SELECT * FROM ${table} WHERE ${OWNED} ORDER BY at, id`;
+    return {
+      readings: this.#readings(oldest("reading"), [tankId, owner]).map(({ reading }) => reading),
+      events: z
+        .array(eventRow)
+        .parse(this.#db.prepare(oldest("event")).all(tankId, owner))
+        .map(eventOf),
+    };
   }
 
   readings(owner: MemberId, tankId: number, parameter: string, limit: number): readonly Reading[] {
@@ -148,24 +167,19 @@ export class SqliteLogRecords implements LogRecords {
   }
 
   #insertReading(batch: number, tankId: number, reading: NewReading): number {
-    const { lastInsertRowid } = this.#db
-      .prepare(
-        `INSERT INTO reading (batch_id, tank_id, parameter, best, low, high, censored, typed, read_as, instrument, at)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-      )
-      .run(
-        batch,
-        tankId,
-        reading.parameter,
-        reading.best,
-        reading.low,
-        reading.high,
-        reading.censored ?? null,
-        reading.typed,
-        reading.readAs,
-        reading.instrument ?? null,
-        reading.at,
-      );
+    const { lastInsertRowid } = this.#readingInsert.run(
+      batch,
+      tankId,
+      reading.parameter,
+      reading.best,
+      reading.low,
+      reading.high,
+      reading.censored ?? null,
+      reading.typed,
+      reading.readAs,
+      reading.instrument ?? null,
+      reading.at,
+    );
     return Number(lastInsertRowid);
   }
 
