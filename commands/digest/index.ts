@@ -45,7 +45,7 @@ export default defineCommand({
     if (tank === undefined)
       throw new UserError("not-found", "You keep no tank here yet. Describe one with /tank add.");
     const records = await recordsOf(tank, context);
-    const from = context.now - DAYS * DAY_MS;
+    const from = DateTime.fromMillis(context.now).minus({ days: DAYS }).toMillis();
     const findings: Finding[] = [];
     for (const record of records) {
       const finding = findingOf(record, wantedRange(record.parameter, tank, context), from);

@@ -292,6 +292,35 @@ describe("a chart on each front", { timeout: 60_000 }, () => {
     expect(chartOf(data.outcome).panels[0]?.series[0]?.marks).toHaveLength(4);
   });
 
+  it("comes after a first sign when it takes long to draw", async () => {
+    const platform = await startPlatform();
+    const club = openClub();
+    const bot = await startDiscord({
+      app: club.app,
+      draw: async (spec) => {
+        await new Promise((resolve) => setTimeout(resolve, 1_800));
+        return charts.draw(spec);
+      },
+      token: platform.token,
+      apiUrl: platform.apiUrl,
+      guildId: undefined,
+      isOwnHost: () => false,
+      isNews: () => true,
+      log: () => {},
+    });
+    await platform.slash(slashCall(TANK, "ines"));
+    for (const day of [0, 4, 8, 12]) {
+      club.now = START + day * DAY_MS;
+      await platform.slash(slashCall(`/log no3 ${5 + day}`, "ines"));
+    }
+    const exchange = await platform.slash(slashCall("/trend of:nitrate", "ines"));
+    // Response type 5: deferred (the platform's own documentation of interactions).
+    expect(exchange.response.type).toBe(5);
+    expect((await exchange.final()).attachments).toMatchObject([{ filename: "chart.png" }]);
+    await bot.stop();
+    await platform.close();
+  });
+
   it("is the embed's picture on the chat platform, with its words for those who cannot see it", async () => {
     const platform = await startPlatform();
     const club = openClub();
