@@ -23,7 +23,6 @@ export interface Judged {
   readonly called: number;
   readonly opposite: number;
   readonly event: "none" | "found" | "missed" | "false call" | "rightly silent" | "wrong way";
-  readonly milliseconds: number;
 }
 
 /** Every regime in turn; without the yardsticks, which take most of the time, only the engine is judged. */
@@ -34,11 +33,9 @@ export function judgeAll(seed: number, perRegime: number, withYardsticks: boolea
 }
 
 function judge(record: SimulatedRecord, withYardsticks: boolean): Judged {
-  const started = performance.now();
   const found = productionNow(record.readings, record.events, record.now);
   const forecast =
     found && bandOf(levelsAt(found.draws, record.now, record.now + FORECAST_DAYS, record.planned));
-  const milliseconds = performance.now() - started;
   const isAnswered = found !== undefined && found.refusal === undefined;
   const { truth } = record;
   return {
@@ -54,7 +51,6 @@ function judge(record: SimulatedRecord, withYardsticks: boolean): Judged {
     },
     ...(isAnswered ? directions(record, found) : { called: 0, opposite: 0 }),
     event: isAnswered ? eventVerdict(record, found) : "none",
-    milliseconds,
   };
 }
 

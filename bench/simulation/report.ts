@@ -1,11 +1,13 @@
 import { coverOf, type Judged, METHODS, type Method } from "./evaluate.ts";
 import { chargeOf, meanScores, type Scores } from "./score.ts";
+import { speeds } from "./speed.ts";
 import { REGIMES } from "./world.ts";
 
 const percent = (share: number) => `${(100 * share).toFixed(1)}`;
 
 /** The measured quality as Markdown: one row per regime, weak ones included, then the whole. */
 export function reportOf(rows: readonly Judged[], seed: number): string {
+  const speed = speeds(seed);
   const charge = chargeOf(rows);
   const lines = [
     `Seed ${seed}, ${rows.length} records. Coverage of the records answered, %; aims: 77–85 for 80 %, 93–98 for 95 %.`,
@@ -43,7 +45,7 @@ export function reportOf(rows: readonly Judged[], seed: number): string {
     "",
     eventLine(rows),
     "",
-    `Time per record: ${(rows.reduce((sum, r) => sum + r.milliseconds, 0) / rows.length).toFixed(1)} ms.`,
+    `One answer, warm (median): five years of weekly tests ${speed.fiveYears.toFixed(1)} ms, 100,000 readings ${speed.hundredThousand.toFixed(0)} ms.`,
   ];
   return `${lines.join("\n")}\n`;
 }

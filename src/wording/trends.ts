@@ -49,6 +49,8 @@ export const trendsRefusalWording: Wording<TrendsRefusals> = {
     `Every test is in the lowest colour: the level is below ${about(below)}, so the tank makes less than about ${about(productionUnder)} a day. A finer test would be needed to say more.`,
   "trend-too-old": ({ days }) =>
     `The last test is ${Math.round(days)} days old, too long to say what happens now: test today and again in a week.`,
+  "trend-contradictory": ({ readings }) =>
+    `These ${readings} tests and your log contradict each other: no production, however uneven, leads from one to the next. Check their dates, values and units, and whether a water change is missing; then test twice this week.`,
   "trend-too-vague": ({ low, high, levelLow, levelHigh, waitDays }) =>
     `These tests fit anything from ${about(low)} to ${about(high)} a day (the level now is about ${about(levelLow)} to ${about(levelHigh)}). Test just before and just after your next water change, and once more about ${Math.round(waitDays)} days later.`,
   "trend-event-too-little": ({ what, looksBefore, looksAfter }) =>

@@ -199,7 +199,16 @@ describe("the mass balance", () => {
 
   it("reaches a limit no sooner with larger changes, nor a higher limit sooner", () => {
     const draw = (p: number) => [
-      { level: 20, production: p, comparison: 0, uptakePerDay: 0, feedingSpread: 0.3, drift: 0, point: 7 },
+      {
+        level: 20,
+        production: p,
+        comparison: 0,
+        uptakePerDay: 0,
+        feedingSpread: 0.3,
+        changeSpread: 0.1,
+        drift: 0,
+        point: 7,
+      },
     ];
     fc.assert(
       fc.property(number(0.1, 5), number(0, 0.4), number(0, 0.4), number(25, 100), (p, f, more, limit) => {

@@ -134,7 +134,7 @@ function startingBeliefs(timeline: Timeline, isWatched: boolean): Belief[] {
   const beliefs: Belief[] = [];
   for (const uptake of SETTINGS.uptakes) {
     for (const bell of bells) {
-      for (const feedingSpread of SETTINGS.feedingSpreads) {
+      for (const keeper of SETTINGS.keepers) {
         for (const drift of SETTINGS.drifts) {
           for (const readerLevel of SETTINGS.readerLevelShares) {
             for (const eventSpread of eventSpreads) {
@@ -150,7 +150,8 @@ function startingBeliefs(timeline: Timeline, isWatched: boolean): Belief[] {
               }
               beliefs.push({
                 uptakePerDay: uptake.perDay,
-                feedingSpread,
+                feedingSpread: keeper.feedingSpread,
+                changeSpread: keeper.changeSpread,
                 drift,
                 readerLevel,
                 eventSpread,
@@ -158,7 +159,7 @@ function startingBeliefs(timeline: Timeline, isWatched: boolean): Belief[] {
                 calibrations,
                 mean,
                 covariance,
-                logWeight: Math.log(uptake.belief * bell.belief),
+                logWeight: Math.log(uptake.belief * bell.belief * keeper.belief),
                 comparePerDay: 0,
                 at: first.at,
               });

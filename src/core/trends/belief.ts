@@ -17,6 +17,7 @@ export const FIRST_CALIBRATION = 3;
 export interface Belief {
   readonly uptakePerDay: number;
   readonly feedingSpread: number;
+  readonly changeSpread: number;
   readonly drift: number;
   readonly readerLevel: number;
   readonly eventSpread: number;
@@ -102,7 +103,7 @@ export function applyEvent(belief: Belief, step: Exclude<TimelineStep, { kind: "
     belief.comparePerDay = step.perDay;
   } else if (step.kind === "dose") {
     mean[LEVEL] = level + step.rise;
-    add(P, n, 0, 0, (SETTINGS.changeSpread * step.rise) ** 2);
+    add(P, n, 0, 0, (belief.changeSpread * step.rise) ** 2);
   } else if (step.kind === "event") {
     add(P, n, 1, 1, (belief.eventSpread * (mean[PRODUCTION] as number)) ** 2);
   } else {
@@ -110,7 +111,7 @@ export function applyEvent(belief: Belief, step: Exclude<TimelineStep, { kind: "
     mean[LEVEL] = kept * level + step.fraction * step.newWater;
     for (let j = 0; j < n; j += 1) P[j] = (P[j] as number) * kept;
     for (let i = 0; i < n; i += 1) P[i * n] = (P[i * n] as number) * kept;
-    const spread = step.spread ?? SETTINGS.changeSpread * step.fraction;
+    const spread = step.spread ?? belief.changeSpread * step.fraction;
     const uneven = spread * (level - step.newWater);
     const newWater = SETTINGS.newWaterSpread * step.fraction * step.newWater;
     add(P, n, 0, 0, uneven * uneven + newWater * newWater);
@@ -174,7 +175,8 @@ export function applyLook(
     second = 1;
     slip = SETTINGS.misreadChance * flatDensity;
   } else {
-    const a = (look.low - shown) / sd;
+    // No level lies below nothing, though the eye may.
+    const a = (Math.max(0, look.low) - shown) / sd;
     const b = (look.high - shown) / sd;
     chance = normalBetween(a, b);
     slip = SETTINGS.misreadChance / look.cells;

@@ -18,6 +18,7 @@ export interface TrendsRefusals {
   "trend-at-top": { atLeast: number };
   "trend-at-bottom": { below: number; productionUnder: number };
   "trend-too-old": { days: number };
+  "trend-contradictory": { readings: number };
   "trend-too-vague": { low: number; high: number; levelLow: number; levelHigh: number; waitDays: number };
   "trend-event-too-little": { what: string; looksBefore: number; looksAfter: number };
   "trend-one-time": { readings: number };

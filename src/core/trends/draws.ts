@@ -11,6 +11,7 @@ export interface Draw {
   readonly comparison: number;
   readonly uptakePerDay: number;
   readonly feedingSpread: number;
+  readonly changeSpread: number;
   readonly drift: number;
   /** Place in the table of even points, for what has yet to happen. */
   readonly point: number;
@@ -49,11 +50,27 @@ export function evenNormal(point: number, dimension: number): number {
 export const FUTURE_DIMENSION = 5;
 
 /**
- * Draws from the weighted beliefs; ways with a level or production below zero are left out. The calibration
+ * Draws from the weighted beliefs. Ways with a level or production below zero are left out; when that leaves
+ * hardly any, the record contradicts itself, and they are kept at zero. The calibration
  * error of the last instrument comes on top: with one instrument it cannot be learnt, and with several, all
  * equally good, the truth most likely lies at the mean of them.
  */
-export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
+export function drawsFrom(beliefs: readonly Belief[]): {
+  readonly draws: readonly Draw[];
+  readonly isContradicted: boolean;
+} {
+  const all = allDraws(beliefs);
+  const possible = all.filter((d) => d.level >= 0 && d.production >= 0);
+  if (possible.length >= SETTINGS.leastPossible * POINTS) return { draws: possible, isContradicted: false };
+  const draws = all.map((d) => ({
+    ...d,
+    level: Math.max(0, d.level),
+    production: Math.max(0, d.production),
+  }));
+  return { draws, isContradicted: true };
+}
+
+function allDraws(beliefs: readonly Belief[]): Draw[] {
   const best = Math.max(...beliefs.map((b) => b.logWeight));
   const weights = beliefs.map((b) => Math.exp(b.logWeight - best));
   const total = weights.reduce((sum, w) => sum + w, 0);
@@ -76,9 +93,8 @@ export function drawsFrom(beliefs: readonly Belief[]): readonly Draw[] {
       const production = ((belief.mean[PRODUCTION] as number) + root[1] * a + root[2] * b) * scale;
       const comparison =
         ((belief.mean[COMPARISON] as number) + root[3] * a + root[4] * b + root[5] * c) * scale;
-      if (level < 0 || production < 0) continue;
-      const { uptakePerDay, feedingSpread, drift } = belief;
-      draws.push({ level, production, comparison, uptakePerDay, feedingSpread, drift, point });
+      const { uptakePerDay, feedingSpread, changeSpread, drift } = belief;
+      draws.push({ level, production, comparison, uptakePerDay, feedingSpread, changeSpread, drift, point });
     }
   });
   return draws;

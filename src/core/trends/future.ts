@@ -38,7 +38,7 @@ export function levelsAt(
     for (const change of changes) {
       if (change.at < now || change.at > at) continue;
       grow(change.at);
-      const uneven = SETTINGS.changeSpread * change.fraction * (level - change.newWater);
+      const uneven = draw.changeSpread * change.fraction * (level - change.newWater);
       const newWater = SETTINGS.newWaterSpread * change.fraction * change.newWater;
       level = waterChange(level, change.fraction, change.newWater);
       variance = variance * (1 - change.fraction) ** 2 + uneven * uneven + newWater * newWater;

@@ -1,7 +1,6 @@
 import { daysToLimit, gainDays, waterChange } from "./balance.ts";
 import { type Draw, evenNormal, FUTURE_DIMENSION, quantile } from "./draws.ts";
 import type { PlannedChange } from "./future.ts";
-import { SETTINGS } from "./settings.ts";
 
 /** When a limit is reached, in days from now; Infinity stands for "not within the horizon". No mean: the
  *  late side has no end. */
@@ -63,7 +62,7 @@ function firstCrossing(
     level = level * Math.exp(-draw.uptakePerDay * days) + production * gainDays(draw.uptakePerDay, days);
     time = until;
     if (!change || until >= end) break;
-    const slip = SETTINGS.changeSpread * evenNormal(draw.point + 257 * (i + 1), (i + 1) % 4);
+    const slip = draw.changeSpread * evenNormal(draw.point + 257 * (i + 1), (i + 1) % 4);
     const fraction = Math.min(1, Math.max(0, change.fraction * (1 + slip)));
     level = waterChange(level, fraction, change.newWater);
   }

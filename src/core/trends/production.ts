@@ -11,6 +11,7 @@ export type RateRefusal =
   | { readonly why: "at top"; readonly atLeast: number }
   | { readonly why: "all at bottom"; readonly below: number }
   | { readonly why: "too old"; readonly days: number }
+  | { readonly why: "contradictory"; readonly readings: number }
   | { readonly why: "too vague"; readonly low: number; readonly high: number };
 
 /** Everything the record says about now. */
@@ -35,10 +36,10 @@ export function productionNow(
   const timeline = timelineOf(readings, events, now);
   if (timeline.looks.length === 0) return undefined;
   const { beliefs, meetings, logEvidence } = filterRecord(timeline);
-  const draws = drawsFrom(beliefs);
+  const { draws, isContradicted } = drawsFrom(beliefs);
   const level = bandOf(Float64Array.from(draws, (d) => d.level));
   const net = bandOf(Float64Array.from(draws, (d) => d.production - d.uptakePerDay * d.level));
-  const refusal = rateRefusal(timeline, net);
+  const refusal = rateRefusal(timeline, net, isContradicted);
   return { timeline, draws, beliefs, meetings, logEvidence, level, net, refusal };
 }
 
@@ -48,7 +49,7 @@ export function rateThatMatters(timeline: Timeline): number {
   return Math.max(first.least, SETTINGS.stepShareOfLevel * timeline.typicalLevel) / SETTINGS.stepDays;
 }
 
-function rateRefusal(timeline: Timeline, net: Band): RateRefusal | undefined {
+function rateRefusal(timeline: Timeline, net: Band, isContradicted: boolean): RateRefusal | undefined {
   const { looks: found, now } = timeline;
   const first = found[0] as Look;
   const last = found.at(-1) as Look;
@@ -62,6 +63,7 @@ function rateRefusal(timeline: Timeline, net: Band): RateRefusal | undefined {
   }
   if (found.every(isAtBottom)) return { why: "all at bottom", below: Math.min(...found.map((l) => l.high)) };
   if (now - last.at > Math.max(SETTINGS.freshDays, days)) return { why: "too old", days: now - last.at };
+  if (isContradicted) return { why: "contradictory", readings: found.length };
   const half = (net.high80 - net.low80) / 2;
   if (half > SETTINGS.vagueness * Math.max(Math.abs(net.best), rateThatMatters(timeline))) {
     return { why: "too vague", low: net.low80, high: net.high80 };

@@ -22,8 +22,12 @@ export const SETTINGS = {
     { perDay: 0.03, belief: 0.1 },
     { perDay: 0.07, belief: 0.1 },
   ],
-  /** Uneven feeding: spread of one day's production, as a share of it. */
-  feedingSpreads: [0.28, 0.7],
+  /** How even a keeper is: spread of one day's production, and of a change's true share about the logged one,
+   *  each as a share of it. An even hand feeds and measures evenly. */
+  keepers: [
+    { feedingSpread: 0.27, changeSpread: 0.08, belief: 0.5 },
+    { feedingSpread: 0.72, changeSpread: 0.14, belief: 0.5 },
+  ],
   /** Slow drift of production, as a share of it, per root day. */
   drifts: [0.006, 0.033],
   /** Spread a dated event puts on production, as a share of it: it did nothing, or it did something. */
@@ -40,10 +44,11 @@ export const SETTINGS = {
   /** When looks say "at least", the tank may make far more than the instrument can show: a bell for that,
    *  believed in as much as this times the share of such looks. */
   beyondBell: { centre: 6, spread: 3, belief: 0.06 },
+  /** A record that leaves less than this share of the ways a tank may stand possible contradicts itself. */
+  leastPossible: 0.1,
   /** Refuse when more than this share of the looks, the last among them, say only "at least". */
   mostAtTop: 0.6,
-  /** Error of a change's logged share, and of the new water's level, each as a share of it. */
-  changeSpread: 0.1,
+  /** Error of the new water's level, as a share of it. */
   newWaterSpread: 0.1,
   /** Calibration error of one instrument, as a share of what it shows. */
   kitSpread: 0.06,

@@ -169,6 +169,8 @@ function refused({ net, level, timeline }: Production, refusal: RateRefusal, cau
       return noAnswer("trend-at-bottom", { below: refusal.below, productionUnder: net.high95 }, cautions);
     case "too old":
       return noAnswer("trend-too-old", { days: refusal.days }, cautions);
+    case "contradictory":
+      return noAnswer("trend-contradictory", { readings: refusal.readings }, cautions);
     case "too vague":
       return noAnswer(
         "trend-too-vague",
@@ -227,12 +229,12 @@ function evidence({ timeline }: Production): Omit<Answer<unknown>, "kind" | "val
       { name: "chance of a misread test", value: percent(SETTINGS.misreadChance), source: "assumption" },
       {
         name: "spread of a change's logged share",
-        value: percent(SETTINGS.changeSpread),
+        value: SETTINGS.keepers.map((k) => percent(k.changeSpread)).join(" to "),
         source: "assumption",
       },
       {
         name: "uneven feeding, one day's spread",
-        value: SETTINGS.feedingSpreads.map(percent).join(" to "),
+        value: SETTINGS.keepers.map((k) => percent(k.feedingSpread)).join(" to "),
         source: "assumption",
       },
       {

@@ -13,6 +13,7 @@ function known(level: number, production: number, uptakePerDay = 0): Draw[] {
     comparison: 0,
     uptakePerDay,
     feedingSpread: 0,
+    changeSpread: 0,
     drift: 0,
     point,
   }));

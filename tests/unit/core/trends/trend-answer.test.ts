@@ -84,6 +84,23 @@ describe("refusing", () => {
     if (result.kind === "no-answer") expect(sayRefusal(result.reason)).toMatch(words);
   });
 
+  it("says so when the tests contradict each other", () => {
+    const days: readonly (readonly [number, number])[] = [
+      [0, 40],
+      [0.1, 0],
+      [0.2, 40],
+      [0.3, 0],
+      [24, 0],
+      [25, 40],
+      [32, 20],
+      [60, 0],
+      [64, 0],
+    ];
+    const events = [12, 43].map((at) => ({ kind: "other", at, what: "new food" }) as const);
+    const result = trendAnswer({ readings: days.map(([at, v]) => on(at, v)), events, now: 70 });
+    expect(refused(result)).toBe("trend-contradictory");
+  });
+
   it("calls a wide-open record too vague rather than guess", () => {
     // Off the top, then back in range after changes of about half, twice: the rise between is anyone's guess.
     const readings = [on(0, 160), on(6, 80), on(7, 160), on(13, 40), on(14, 80)];
