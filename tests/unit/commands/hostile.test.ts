@@ -56,18 +56,9 @@ const HOSTILE: Readonly<Record<string, string>> = {
 };
 
 /** These pass most readers, so every option of every command gets them; the others meet each reader at least once. */
-const TO_ALL = [
-  "zero",
-  "nothing per cent",
-  "too large to mean anything",
-  "underflow",
-  "upside-down range",
-  "not a number",
-  "emoji",
-  "empty",
-];
+const TO_ALL = ["zero", "nothing per cent", "too large to mean anything", "upside-down range", "emoji"];
 const TEXTS = Object.entries(HOSTILE);
-const SHARES = 4;
+const SHARES = 8;
 
 /** Texts for one option: all for the first option of its kind, in turns for those that are read alike. */
 const met = new Map<string, number>();
@@ -145,7 +136,9 @@ describe.each(allPaths)("/$path", ({ path, command }) => {
   it("answers when every option is hostile at once, and whatever stands in for a confirmation", async () => {
     const club = await openLagoon();
     const wrong: string[] = [];
-    for (const [, text] of TEXTS) {
+    const turn = allPaths.findIndex((each) => each.path === path);
+    const texts = CONFIRMS.includes(path) ? TEXTS : TEXTS.filter((_, at) => at % 3 === turn % 3);
+    for (const [, text] of texts) {
       const all = Object.fromEntries(Object.keys(command.options).map((name) => [name, text]));
       wrong.push(...wrongWith((await club.app.answer(request(path, all))).outcome, club));
       if (!CONFIRMS.includes(path)) continue;
