@@ -43,6 +43,12 @@ export default defineCommand({
           .filter((_, index) => index % 4 === 0)
           .map((at) => [showNumber(at.flowLPerH, 3), showNumber(at.pumpM, 3), showNumber(at.systemM, 3)]),
       }),
+      picture: ({ curves, flowLPerH, headM }) => ({
+        kind: "pump",
+        altText: `Pump curve and pipe curve over the flow: they meet at ${showFlow(flowLPerH)} and ${showEstimate(headM, "m", { significant: 3 })}.`,
+        points: curves,
+        meeting: { flowLPerH: flowLPerH.best, headM: headM.best },
+      }),
       taken: known.taken,
       cautions: known.cautions,
     });

@@ -146,7 +146,11 @@ async function write(parts: ConsoleParts, said: Said): Promise<void> {
 }
 
 /** The reply's chart, drawn, as it is shown and as it can be enlarged. */
-async function pictures({ title, chart }: Reply, draw: DrawChart | undefined): Promise<readonly ReplyFile[]> {
+async function pictures(
+  { title, chart: ofTime, picture: drawing }: Reply,
+  draw: DrawChart | undefined,
+): Promise<readonly ReplyFile[]> {
+  const chart = ofTime ?? drawing;
   const picture = chart === undefined ? undefined : await draw?.(chart);
   if (chart === undefined || picture === undefined) return [];
   const name =

@@ -228,6 +228,6 @@ async function fillIn(interaction: ModalSubmitInteraction, parts: DiscordParts):
 /** What was said, with its chart drawn where there is one. */
 async function shown(work: Promise<Told>, { draw }: DiscordParts): Promise<Shown> {
   const told = await work;
-  const chart = told.outcome.kind === "reply" ? told.outcome.chart : undefined;
+  const chart = told.outcome.kind === "reply" ? (told.outcome.chart ?? told.outcome.picture) : undefined;
   return chart === undefined ? told : { ...told, picture: await draw?.(chart) };
 }

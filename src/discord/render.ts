@@ -42,7 +42,7 @@ export function renderOutcome(outcome: Outcome, id: string, isPrivate: boolean, 
 const CHART_NAME = "chart.png";
 
 function renderReply(reply: Reply, id: string, isPrivate: boolean, drawn: Picture | undefined): Message {
-  const { chart } = reply;
+  const chart = reply.chart ?? reply.picture;
   const files = (reply.files ?? []).map(
     (file) =>
       new AttachmentBuilder(Buffer.from(file.content, file.encoding), {

@@ -5,6 +5,7 @@ import { sayCaution, sayRefusal } from "../wording/index.ts";
 import type { ChartSpec } from "./chart.ts";
 import type { Context } from "./context.ts";
 import type { Audience, Reply, ReplyCaution, ReplyTable, Working } from "./reply.ts";
+import type { PumpSpec, SystemSpec } from "./system-spec.ts";
 import { capitalised } from "./text.ts";
 
 /** A figure that was not typed but taken from the records or assumed. */
@@ -21,6 +22,7 @@ export interface AnswerWords<T> {
   readonly body: (value: T) => readonly string[];
   readonly table?: (value: T) => ReplyTable;
   readonly chart?: (value: T) => ChartSpec;
+  readonly picture?: (value: T) => SystemSpec | PumpSpec;
   readonly taken?: readonly TakenFigure[];
   /** Doubts about the figures taken along, beside those of the answer itself. */
   readonly cautions?: readonly Caution[];
@@ -31,7 +33,8 @@ export interface AnswerWords<T> {
 export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, words: AnswerWords<T>): Reply {
   const taken = words.taken ?? [];
   const audience = words.audience ?? context.audience;
-  const cautions = [...new Set([...answer.cautions, ...(words.cautions ?? [])].map(spoken))];
+  const raised = [...answer.cautions, ...(words.cautions ?? [])].map(spoken);
+  const cautions = [...new Map(raised.map((each) => [each.text, each])).values()];
   if (answer.kind === "no-answer") {
     return {
       kind: "reply",
@@ -46,6 +49,7 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
   const table = words.table?.(answer.value);
   const hasTable = table !== undefined && table.rows.length > 0;
   const chart = words.chart?.(answer.value);
+  const picture = words.picture?.(answer.value);
   return {
     kind: "reply",
     ok: true,
@@ -60,6 +64,7 @@ export function answerReply<T>(answer: Answer<T> | NoAnswer, context: Context, w
     ],
     ...(hasTable ? { table } : {}),
     ...(chart === undefined ? {} : { chart }),
+    ...(picture === undefined ? {} : { picture }),
     cautions,
     basis: basisLine(answer),
     working: workingOf(answer, context, taken),

@@ -1,3 +1,5 @@
+import type { PumpSpec, SystemSpec } from "./system-spec.ts";
+
 /** A moment of a chart: milliseconds since 1970, UTC. */
 type Moment = number;
 
@@ -69,6 +71,9 @@ export interface ChartSpec {
   readonly events: readonly ChartEvent[];
 }
 
+/** All that can be drawn. */
+export type PictureSpec = ChartSpec | SystemSpec | PumpSpec;
+
 /** A drawn chart. */
 export interface Picture {
   readonly svg: string;
@@ -76,4 +81,4 @@ export interface Picture {
 }
 
 /** Draws a chart; undefined when that cannot be done now: the words then stand alone. */
-export type DrawChart = (spec: ChartSpec) => Promise<Picture | undefined>;
+export type DrawChart = (spec: PictureSpec) => Promise<Picture | undefined>;

@@ -37,7 +37,8 @@ export function plantFigures(given: Tank | undefined, otherWater: unknown, conte
   let isPlantUsed = false;
   const took = (name: string, from: string, readAs: string) => {
     isPlantUsed = true;
-    known.taken.push({ name, from, readAs });
+    if (!known.taken.some((figure) => figure.name === name && figure.readAs === readAs))
+      known.taken.push({ name, from, readAs });
   };
   function plant<K extends PlantNote>(key: K, typed: PlantValue<K> | undefined): PlantValue<K> | undefined {
     const text = tank?.plant[key];

@@ -1,6 +1,7 @@
 import type { Habits } from "../core/quantity/read.ts";
 import type { CautionLevel } from "../core/result.ts";
 import type { ChartSpec } from "./chart.ts";
+import type { PumpSpec, SystemSpec } from "./system-spec.ts";
 
 /** Who may see a reply: the member who asked, or everyone in the place where it was asked. */
 export type Audience = "asker" | "channel";
@@ -57,6 +58,8 @@ export interface Reply {
   readonly body: readonly string[];
   readonly table?: ReplyTable;
   readonly chart?: ChartSpec;
+  /** Drawn where there is no chart: the row of containers, or a pump against its pipes. */
+  readonly picture?: SystemSpec | PumpSpec;
   readonly files?: readonly ReplyFile[];
   readonly cautions: readonly ReplyCaution[];
   /** One line: the method and how firmly it stands. */
@@ -99,3 +102,13 @@ export interface QuestionChoice {
 }
 
 export type Outcome = Reply | Question;
+
+/** A command hands over to another one, whose answer the member gets with `understood` on top. */
+export interface Forward {
+  readonly kind: "forward";
+  /** "salt mix": the command that answers. */
+  readonly path: string;
+  readonly options: Readonly<Record<string, string>>;
+  /** How the question was understood, and what to type for the same; one line each. */
+  readonly understood: readonly string[];
+}

@@ -238,6 +238,7 @@ export function powerCut(inputs: PowerCutInputs): Answer<PowerCut> | NoAnswer {
       "gsw-heat-capacity",
       "common-practice",
       "assumption",
+      ...(inputs.hasGenerator ? (["cpsc-generators"] as const) : []),
     ],
     assumptions: [
       "the display alone, well mixed; fish among rock run short first",

@@ -131,7 +131,7 @@ export function failingContainers(
 }
 
 /** A container described as "pump box 100x60x60 cm" is called "pump": the word for its form was taken off. */
-function plainName(name: string): string {
+export function plainName(name: string): string {
   return name
     .toLowerCase()
     .replace(/\b(?:box|round|cylinder)\b/g, "")

@@ -1,5 +1,12 @@
 import { type Estimate, propagate } from "../quantity/estimate.ts";
-import { as, type Centimetres, type Litres, type Quantity, type SquareMetres } from "../quantity/units.ts";
+import {
+  as,
+  type Centimetres,
+  type Fraction,
+  type Litres,
+  type Quantity,
+  type SquareMetres,
+} from "../quantity/units.ts";
 import type { Container, Shape } from "./container.ts";
 import { LEVEL_OF_RIM, wallOf } from "./container-water.ts";
 import { insideShape } from "./inside-shape.ts";
@@ -19,6 +26,8 @@ export interface ContainerSurfaces {
   readonly roomMm: Estimate<Quantity<"mm">>;
   /** Water depth in running. */
   readonly depthCm: Estimate<Centimetres>;
+  /** Depth as a share of the inside height. */
+  readonly filled: Estimate<Fraction>;
   /** Walls and floor the water touches. */
   readonly wettedM2: Estimate<SquareMetres>;
   /** Water to the rim, nothing else in it. */
@@ -48,6 +57,7 @@ export function containerSurfaces({ volume }: Container): ContainerSurfaces | un
           areaM2: shapeAreaAtLevel(inside, depth),
           roomMm: as<Quantity<"mm">>((rim - depth) * 10),
           depthCm: depth,
+          filled: as<Fraction>(depth / rim),
           wettedM2: wettedAreaM2(inside, depth),
           brimL: shapeVolume(inside, rim),
         };
