@@ -136,7 +136,7 @@ function readDissolved(text: string, habits: Habits): Read<Strength> | undefined
   const [massText, volumeText, ...more] = text.split(/ (?:in|per|made up to) /);
   if (massText === undefined || volumeText === undefined || more.length > 0) return undefined;
   const mass = readMass(massText, habits);
-  const volume = readVolume(/^\d/.test(volumeText) ? volumeText : `1 ${volumeText}`, habits);
+  const volume = readVolume(/^[a-z]/.test(volumeText) ? `1 ${volumeText}` : volumeText, habits);
   if (mass.kind !== "read") return mass.kind === "unreadable" ? mass : undefined;
   if (volume.kind === "ask")
     return {

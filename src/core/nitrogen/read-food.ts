@@ -152,7 +152,7 @@ function doubtfulProtein(text: string, name: string, said: ProteinSaid): Read<Fo
   if (said.basis === "dry matter" && said.water === undefined)
     return {
       kind: "unreadable",
-      message: `${quote(name)}: with protein given for dry matter I need the share of water too, e.g. “50 % protein of dry matter, 75 % water”.`,
+      message: `${quote(name)}: with protein given for dry matter I need the share of water too, e.g. “50 % protein of dry matter 75 % water”.`,
     };
   return undefined;
 }

@@ -39,6 +39,7 @@ function readGroup(part: string, habits: Habits): Read<AnimalGroup> {
     );
   if (pieces === null) return unreadable(part, "needs a name and a length or a mass");
   const [, countText = "1", name = "", sizeText = ""] = pieces;
+  if (/ -$/.test(name)) return unreadable(part, "goes below zero, and no animal does");
   const count = Number(countText);
   if (!(count >= 1 && count <= MOST_ANIMALS)) return unreadable(part, `has ${countText} animals`);
   const size = sizeText.replace(/ ?(each|apiece|long|tl|total length)\.?$/i, "");
