@@ -1,12 +1,14 @@
 import type { Read } from "./core/quantity/read.ts";
+import { peopleFirst } from "./core/questions/people-first.ts";
 import { type Command, type CommandEntry, findCommand } from "./kit/command.ts";
 import type { Context, ReadContext } from "./kit/context.ts";
 import type { Exchange, ExchangeRecords } from "./kit/exchange.ts";
 import { uploadText } from "./kit/file-option.ts";
 import { nearest } from "./kit/nearest.ts";
 import type { AnyOption } from "./kit/option.ts";
-import type { Outcome, Question, Reply, Settled } from "./kit/reply.ts";
+import type { Forward, Outcome, Question, Reply, Settled } from "./kit/reply.ts";
 import type { Request } from "./kit/request.ts";
+import { safetyCard } from "./kit/safety-card.ts";
 import { listed, quoted } from "./kit/text.ts";
 import { UserError } from "./kit/user-error.ts";
 import type { MemberId } from "./records/ids.ts";
@@ -55,8 +57,32 @@ export function createApp(parts: AppParts): App {
   const { commands, records, exchanges, clock, newId, report } = parts;
 
   async function answer(request: Request): Promise<Told> {
-    const outcome = await guarded(() => run(request));
-    return keep(request, outcome);
+    const hurt = somebodyHurt(request);
+    if (hurt !== undefined) return keep(request, hurt);
+    let asked = request;
+    const outcome = await guarded(async () => {
+      const first = await run(request);
+      if (first.kind !== "forward") return first;
+      asked = { ...request, path: first.path, options: first.options, answers: {} };
+      return forwarded(first, await run(asked));
+    });
+    return keep(asked, outcome);
+  }
+
+  /** Somebody hurt comes before any command, whatever option the words stand in. */
+  function somebodyHurt(request: Request): Reply | undefined {
+    const found = Object.values(request.options)
+      .filter((text) => text.length <= LONGEST_SENTENCE)
+      .map(peopleFirst);
+    const certain = found.find((each) => each?.certainty === "certain");
+    if (certain === undefined) return undefined;
+    const audience = request.audience ?? "asker";
+    try {
+      return safetyCard(certain.harm, audience, records.tanks.own(request.member));
+    } catch (error) {
+      report("safety", error);
+      return safetyCard(certain.harm, audience, []);
+    }
   }
 
   async function guarded(work: () => Promise<Outcome>): Promise<Outcome> {
@@ -85,7 +111,7 @@ export function createApp(parts: AppParts): App {
     return told;
   }
 
-  async function run(request: Request): Promise<Outcome> {
+  async function run(request: Request): Promise<Outcome | Forward> {
     const command = findCommand(commands, request.path);
     if (command === undefined) return unknownCommand(request.path);
     const now = clock();
@@ -272,6 +298,15 @@ function asked(
     typed: { option: name, label: name, example: option.example },
     audience: "asker",
   };
+}
+
+/** A longer text is a file, not somebody speaking. */
+const LONGEST_SENTENCE = 1_000;
+
+/** The answer with how it was understood on top. Throws: Error when it hands over once more. */
+function forwarded({ understood, path }: Forward, outcome: Outcome | Forward): Outcome {
+  if (outcome.kind === "forward") throw new Error(`/${path} was handed a question and handed it on`);
+  return { ...outcome, body: [...understood, ...outcome.body] };
 }
 
 function refusal(title: string, sentence: string): Reply {

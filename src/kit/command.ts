@@ -1,6 +1,6 @@
 import type { Context } from "./context.ts";
 import type { AnyOption, InputOf } from "./option.ts";
-import type { Outcome } from "./reply.ts";
+import type { Forward, Outcome } from "./reply.ts";
 
 export interface CommandSpec<Options extends Readonly<Record<string, AnyOption>>> {
   readonly name: string;
@@ -13,7 +13,7 @@ export interface CommandSpec<Options extends Readonly<Record<string, AnyOption>>
   readonly audience?: "asker" | "channel";
   /** May take longer than a second: a front says at once that it is at work. */
   readonly isSlow?: boolean;
-  run(input: InputOf<Options>, context: Context): Outcome | Promise<Outcome>;
+  run(input: InputOf<Options>, context: Context): Outcome | Forward | Promise<Outcome | Forward>;
 }
 
 /** A command ready to be listed, with its option types folded away. */
@@ -24,7 +24,10 @@ export interface Command {
   readonly examples: readonly string[];
   readonly audience: "asker" | "channel";
   readonly isSlow: boolean;
-  run(input: Readonly<Record<string, unknown>>, context: Context): Outcome | Promise<Outcome>;
+  run(
+    input: Readonly<Record<string, unknown>>,
+    context: Context,
+  ): Outcome | Forward | Promise<Outcome | Forward>;
 }
 
 export interface CommandFamily {

@@ -4,7 +4,7 @@ export { defineCommand, defineFamily } from "./command.ts";
 export type { Context } from "./context.ts";
 export { choice, type InputOf, type Option, optional, reading, words } from "./option.ts";
 export * as quantity from "./quantities.ts";
-export type { Outcome, Question, Reply } from "./reply.ts";
+export type { Forward, Outcome, Question, Reply } from "./reply.ts";
 export { tankInMind, tankOption } from "./tank-option.ts";
 export { capitalised, counted, listed, quoted } from "./text.ts";
 export { UserError } from "./user-error.ts";
