@@ -9,10 +9,12 @@ import type { AnyOption } from "./kit/option.ts";
 import type { Forward, Outcome, Question, Reply, Settled } from "./kit/reply.ts";
 import type { Request } from "./kit/request.ts";
 import { safetyCard } from "./kit/safety-card.ts";
+import { sharedLine } from "./kit/tank-option.ts";
 import { listed, quoted } from "./kit/text.ts";
 import { UserError } from "./kit/user-error.ts";
 import type { MemberId } from "./records/ids.ts";
 import type { Records } from "./records/index.ts";
+import type { Tank } from "./records/tank.ts";
 
 /** What a front hands over and gets back. */
 export interface Told {
@@ -116,12 +118,14 @@ export function createApp(parts: AppParts): App {
     if (command === undefined) return unknownCommand(request.path);
     const now = clock();
     const member = records.members.member(request.member, request.club);
+    if (request.name !== undefined && request.name !== member.name)
+      records.members.setName(request.member, request.name);
     const reading: ReadContext = { habits: member.habits, now, member, request, records };
     const audience = request.audience ?? command.audience;
     const read = readOptions(command, request, reading);
     if (read.kind === "question") return { ...read, audience };
     const context: Context = { audience, now, member, request, records, commands, readAs: read.readAs };
-    return command.run(read.input, context);
+    return withOwners(await command.run(read.input, context), read.input);
   }
 
   function settle(exchange: Exchange, settled: Settled): Request {
@@ -298,6 +302,18 @@ function asked(
     typed: { option: name, label: name, example: option.example },
     audience: "asker",
   };
+}
+
+/** An answer that rests on somebody else's tank says whose it is, whichever command gave it. */
+function withOwners(outcome: Outcome | Forward, input: Readonly<Record<string, unknown>>): Outcome | Forward {
+  const lines = Object.values(input).flatMap((value) => (isTank(value) ? (sharedLine(value) ?? []) : []));
+  return lines.length === 0 || outcome.kind !== "reply"
+    ? outcome
+    : { ...outcome, body: [...outcome.body, ...lines] };
+}
+
+function isTank(value: unknown): value is Tank {
+  return typeof value === "object" && value !== null && "containersTyped" in value;
 }
 
 /** A longer text is a file, not somebody speaking. */

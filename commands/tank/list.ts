@@ -1,6 +1,9 @@
 import { showVolume } from "../../src/core/quantity/show.ts";
 import { counted, defineCommand, type Reply } from "../../src/kit/index.ts";
 import { tankVolume } from "../../src/kit/tank-figures.ts";
+import { visibleTanks } from "../../src/kit/tank-option.ts";
+import type { MemberId } from "../../src/records/ids.ts";
+import type { Tank } from "../../src/records/tank.ts";
 
 export default defineCommand({
   name: "list",
@@ -8,8 +11,8 @@ export default defineCommand({
   options: {},
   examples: ["/tank list"],
   run(_, context): Reply {
-    const { records, request, member, audience } = context;
-    const tanks = records.tanks.visible({ member: request.member, club: request.club });
+    const { member, audience } = context;
+    const tanks = visibleTanks(context);
     return {
       kind: "reply",
       ok: true,
@@ -25,7 +28,7 @@ export default defineCommand({
                 tank.kind,
                 showVolume(tankVolume(tank, context).estimate, member.habits),
                 tank.aliases.join(", "),
-                tank.owner !== member.id ? "shared with you" : tank.isDefault ? "default" : "",
+                noteOn(tank, member.id),
               ]),
             },
           }),
@@ -34,3 +37,14 @@ export default defineCommand({
     };
   },
 });
+
+/** Whose it is, until when it may be read, and with how many the member's own are shared. */
+function noteOn(tank: Tank, member: MemberId): string {
+  if (tank.owner !== member) {
+    const { by = "another member", until } = tank.shared ?? {};
+    return `${by}’s, shared with you${until === undefined ? "" : ` until ${until.slice(0, 10)}`}`;
+  }
+  return [tank.isDefault ? "default" : "", tank.sharedWith.length === 0 ? "" : "shared"]
+    .filter(Boolean)
+    .join(", ");
+}

@@ -74,6 +74,7 @@ export class Conversation {
         member: this.member,
         club: CONSOLE_CLUB,
         isSteward: true,
+        name: this.#name,
         ...parsed,
         answers: {},
       }),

@@ -7,6 +7,7 @@ import {
 } from "discord.js";
 import { audienceOf, SHOW } from "../kit/audience.ts";
 import type { Request } from "../kit/request.ts";
+import { cleaned } from "../kit/text.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
 
 export function memberOf(interaction: Interaction): MemberId {
@@ -26,6 +27,7 @@ export function requestOf(interaction: ChatInputCommandInteraction | Autocomplet
     member: memberOf(interaction),
     ...(interaction.guildId === null ? {} : { club: `discord:${interaction.guildId}` as ClubId }),
     isSteward: interaction.memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false,
+    name: cleaned(interaction.user.displayName).slice(0, 40),
     path: isSub ? `${interaction.commandName} ${first.name}` : interaction.commandName,
     options: Object.fromEntries(texts.filter(([name]) => name !== SHOW.name)),
     answers: {},

@@ -7,6 +7,8 @@ export interface Request {
   readonly club?: ClubId;
   /** May set the club's own defaults. */
   readonly isSteward: boolean;
+  /** What the place calls the member. */
+  readonly name?: string;
   /** "salt mix": the command and, where it has them, its subcommand. */
   readonly path: string;
   readonly options: Readonly<Record<string, string>>;

@@ -10,8 +10,9 @@ export function tankOption(description = "Which tank; your default one if left o
   return { ...reading(description, "Lagoon", readTank, suggestTank), kind: "tank" };
 }
 
-function readTank(text: string, { records, request }: ReadContext): Read<Tank> {
-  const tanks = records.tanks.visible({ member: request.member, club: request.club });
+function readTank(text: string, context: ReadContext): Read<Tank> {
+  const { request } = context;
+  const tanks = visibleTanks(context);
   const wanted = text.toLowerCase();
   const exact = tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase() === wanted));
   const found =
@@ -46,12 +47,30 @@ function wordsFor(tank: Tank): readonly string[] {
 }
 
 function saidOf(tank: Tank, member: string): string {
-  return tank.owner === member ? tank.name : `${tank.name} (shared by another member)`;
+  return tank.owner === member
+    ? tank.name
+    : `${tank.name} (shared by ${tank.shared?.by ?? "another member"})`;
 }
 
-function suggestTank(typed: string, { records, request }: ReadContext): readonly string[] {
-  return records.tanks
-    .visible({ member: request.member, club: request.club })
+/** The member's own tanks, and those they may read here and now. */
+export function visibleTanks({
+  records,
+  request,
+  now,
+}: Pick<ReadContext, "records" | "request" | "now">): readonly Tank[] {
+  const viewer = { member: request.member, club: request.club, now: new Date(now).toISOString() };
+  return records.tanks.visible(viewer);
+}
+
+/** Whose tank an answer rests on, and until when it may be read; nothing for the member's own. */
+export function sharedLine({ name, shared }: Tank): string | undefined {
+  if (shared === undefined) return undefined;
+  const end = shared.until === undefined ? "" : ` until ${shared.until.slice(0, 10)}`;
+  return `${name} is ${shared.by}’s tank, shared${end}; only they can change it.`;
+}
+
+function suggestTank(typed: string, context: ReadContext): readonly string[] {
+  return visibleTanks(context)
     .flatMap(wordsFor)
     .filter((word) => word.toLowerCase().startsWith(typed.toLowerCase()));
 }

@@ -7,6 +7,8 @@ export interface Member {
   readonly habits: Habits;
   /** IANA zone, e.g. "Europe/Lisbon"; UTC until said. */
   readonly zone: string;
+  /** What others may call them, when a front has told. */
+  readonly name?: string;
 }
 
 export interface MemberRecords {
@@ -14,6 +16,7 @@ export interface MemberRecords {
   member(id: MemberId, club: ClubId | undefined): Member;
   remember(id: MemberId, habits: Habits): void;
   forgetHabits(id: MemberId): void;
+  setName(id: MemberId, name: string): void;
   setZone(id: MemberId, zone: string): void;
   /** Adds to the club's defaults; returns all of them. */
   setClubHabits(club: ClubId, habits: Habits): Habits;

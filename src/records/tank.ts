@@ -66,19 +66,35 @@ export interface Tank {
   readonly notes: TankNotes;
   readonly plant: PlantNotes;
   readonly isDefault: boolean;
-  readonly sharedWith: readonly ClubId[];
+  /** With whom its owner shares it; empty for anyone else who looks. */
+  readonly sharedWith: readonly Share[];
+  /** For a viewer who is not the owner: whose it is, and until when it may be read. */
+  readonly shared?: { readonly by: string; readonly until?: string };
 }
 
-/** Looks a tank up for one member: their own, and those shared with the club they ask from. */
+/** Who may be let in: a whole club, or one helper. */
+export type Reader =
+  | { readonly kind: "club"; readonly id: ClubId }
+  | { readonly kind: "helper"; readonly id: MemberId };
+
+/** One leave to read a tank; the end is UTC, ISO 8601. */
+export interface Share {
+  readonly reader: Reader;
+  readonly until?: string;
+}
+
+/** Looks a tank up for one member: their own, and those shared with them or the club they ask from. */
 export interface Viewer {
   readonly member: MemberId;
   readonly club: ClubId | undefined;
+  /** UTC, ISO 8601: what was shared until before then is private again. */
+  readonly now: string;
 }
 
 export interface TankRecords {
   /** The member's own tanks, default first. */
   own(member: MemberId): readonly Tank[];
-  /** Own tanks, then tanks others share with the viewer's club. */
+  /** Own tanks, then those others share with the viewer or their club. */
   visible(viewer: Viewer): readonly Tank[];
   /** Throws: UserError when the name is taken by another of the member's tanks or aliases. */
   create(tank: {
@@ -97,7 +113,9 @@ export interface TankRecords {
   addAlias(owner: MemberId, tankId: number, alias: string): void;
   removeAlias(owner: MemberId, tankId: number, alias: string): void;
   setDefault(owner: MemberId, tankId: number): void;
-  share(owner: MemberId, tankId: number, club: ClubId): void;
-  unshare(owner: MemberId, tankId: number, club: ClubId): void;
+  /** Lets a club, or one helper, read the tank; a new end replaces the old one. */
+  share(owner: MemberId, tankId: number, share: Share): void;
+  /** Ends one leave, or all of them. */
+  unshare(owner: MemberId, tankId: number, reader?: Reader): void;
   remove(owner: MemberId, tankId: number): void;
 }

@@ -11,7 +11,7 @@ const habitsSchema = z.object({
   conductivity: z.enum(["at 25 °C", "as measured"]).exactOptional(),
 }) satisfies z.ZodType<Habits>;
 
-const memberRow = z.object({ zone: z.string(), habits: z.string() });
+const memberRow = z.object({ zone: z.string(), habits: z.string(), name: z.string().nullable() });
 
 export class SqliteMemberRecords implements MemberRecords {
   readonly #db: Database;
@@ -20,7 +20,7 @@ export class SqliteMemberRecords implements MemberRecords {
 
   constructor(db: Database) {
     this.#db = db;
-    this.#find = db.prepare("SELECT zone, habits FROM member WHERE id = ?");
+    this.#find = db.prepare("SELECT zone, habits, name FROM member WHERE id = ?");
     this.#findClub = db.prepare("SELECT habits FROM club WHERE id = ?").pluck();
   }
 
@@ -30,8 +30,13 @@ export class SqliteMemberRecords implements MemberRecords {
       this.#db.prepare("INSERT INTO member (id) VALUES (?) ON CONFLICT DO NOTHING").run(id);
       row = this.#find.get(id);
     }
-    const { zone, habits } = memberRow.parse(row);
-    return { id, zone, habits: { ...this.#clubHabits(club), ...readHabits(habits) } };
+    const { zone, habits, name } = memberRow.parse(row);
+    return {
+      id,
+      zone,
+      ...(name === null ? {} : { name }),
+      habits: { ...this.#clubHabits(club), ...readHabits(habits) },
+    };
   }
 
   remember(id: MemberId, habits: Habits): void {
@@ -45,6 +50,10 @@ export class SqliteMemberRecords implements MemberRecords {
 
   forgetHabits(id: MemberId): void {
     this.#db.prepare("UPDATE member SET habits = '{}', zone = 'UTC' WHERE id = ?").run(id);
+  }
+
+  setName(id: MemberId, name: string): void {
+    this.#db.prepare("UPDATE member SET name = ? WHERE id = ?").run(name, id);
   }
 
   setZone(id: MemberId, zone: string): void {
@@ -74,6 +83,7 @@ export class SqliteMemberRecords implements MemberRecords {
           id,
         );
         this.#db.prepare("DELETE FROM exchange WHERE member_id = ?").run(id);
+        this.#db.prepare("DELETE FROM tank_helper WHERE member_id = ?").run(id);
         this.#db.prepare("DELETE FROM member WHERE id = ?").run(id);
         return { tanks, readings };
       })

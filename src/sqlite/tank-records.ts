@@ -6,6 +6,8 @@ import type { ClubId, MemberId } from "../records/ids.ts";
 import {
   PLANT_NOTES,
   type PlantNotes,
+  type Reader,
+  type Share,
   type Tank,
   type TankNotes,
   type TankRecords,
@@ -38,7 +40,19 @@ const tankRow = z.object({
   is_default: z.number(),
 });
 const nameRow = z.object({ tank_id: z.number(), name: z.string(), is_alias: z.number() });
-const shareRow = z.object({ tank_id: z.number(), club_id: z.string() });
+const shareRow = z.object({
+  tank_id: z.number(),
+  kind: z.enum(["club", "helper"]),
+  reader: z.string(),
+  until: z.string().nullable(),
+});
+const leaveRow = z.object({ id: z.number(), by: z.string().nullable(), until: z.string().nullable() });
+
+/** Where each kind of leave is kept. */
+const LEAVES = {
+  club: { table: "tank_share", column: "club_id" },
+  helper: { table: "tank_helper", column: "member_id" },
+} as const satisfies Record<Reader["kind"], unknown>;
 
 /** Written by `create` and `replaceContainers` alone; the shape is the core's own. */
 const containersSchema = z.array(z.custom<Container>((value) => typeof value === "object" && value !== null));
@@ -54,15 +68,34 @@ export class SqliteTankRecords implements TankRecords {
     return this.#read("SELECT * FROM tank WHERE member_id = ? ORDER BY is_default DESC, id", member);
   }
 
-  visible({ member, club }: Viewer): readonly Tank[] {
-    if (club === undefined) return this.own(member);
-    const shared = this.#read(
-      `SELECT tank.* FROM tank JOIN tank_share ON tank_share.tank_id = tank.id
-       WHERE tank_share.club_id = ? AND tank.member_id <> ? ORDER BY tank.id LIMIT 500`,
-      club,
-      member,
+  visible({ member, club, now }: Viewer): readonly Tank[] {
+    const leaves = z.array(leaveRow).parse(
+      this.#db
+        .prepare(
+          `SELECT tank.id, member.name AS by, leave.until FROM (
+             SELECT tank_id, until FROM tank_share WHERE club_id = @club
+             UNION ALL SELECT tank_id, until FROM tank_helper WHERE member_id = @member
+           ) AS leave
+           JOIN tank ON tank.id = leave.tank_id JOIN member ON member.id = tank.member_id
+           WHERE tank.member_id <> @member AND (leave.until IS NULL OR leave.until > @now)
+           ORDER BY tank.id, leave.until IS NULL DESC, leave.until DESC LIMIT 500`,
+        )
+        .all({ club: club ?? "", member, now }),
     );
-    return [...this.own(member), ...shared];
+    const longest = new Map(leaves.toReversed().map((leave) => [leave.id, leave]));
+    const others = this.#read(
+      "SELECT * FROM tank WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id",
+      JSON.stringify([...longest.keys()]),
+    );
+    return [
+      ...this.own(member),
+      ...others.map((tank) => {
+        const leave = longest.get(tank.id);
+        const until = leave?.until ?? undefined;
+        const shared = { by: leave?.by ?? "another member", ...(until === undefined ? {} : { until }) };
+        return { ...tank, sharedWith: [], shared };
+      }),
+    ];
   }
 
   create(tank: Parameters<TankRecords["create"]>[0]): Tank {
@@ -173,16 +206,26 @@ export class SqliteTankRecords implements TankRecords {
       .immediate();
   }
 
-  share(owner: MemberId, tankId: number, club: ClubId): void {
+  share(owner: MemberId, tankId: number, { reader, until }: Share): void {
     this.#mine(owner, tankId);
+    const { table, column } = LEAVES[reader.kind];
     this.#db
-      .prepare("INSERT INTO tank_share (tank_id, club_id) VALUES (?, ?) ON CONFLICT DO NOTHING")
-      .run(tankId, club);
+      .prepare(
+        `INSERT INTO ${table} (tank_id, ${column}, until) VALUES (?, ?, ?)
+         ON CONFLICT DO UPDATE SET until = excluded.until`,
+      )
+      .run(tankId, reader.id, until ?? null);
   }
 
-  unshare(owner: MemberId, tankId: number, club: ClubId): void {
+  unshare(owner: MemberId, tankId: number, reader?: Reader): void {
     this.#mine(owner, tankId);
-    this.#db.prepare("DELETE FROM tank_share WHERE tank_id = ? AND club_id = ?").run(tankId, club);
+    if (reader === undefined) {
+      this.#db.prepare("DELETE FROM tank_share WHERE tank_id = ?").run(tankId);
+      this.#db.prepare("DELETE FROM tank_helper WHERE tank_id = ?").run(tankId);
+      return;
+    }
+    const { table, column } = LEAVES[reader.kind];
+    this.#db.prepare(`DELETE FROM ${table} WHERE tank_id = ? AND ${column} = ?`).run(tankId, reader.id);
   }
 
   remove(owner: MemberId, tankId: number): void {
@@ -233,15 +276,16 @@ export class SqliteTankRecords implements TankRecords {
           )
           .all(ids),
       );
-    const shares = z
-      .array(shareRow)
-      .parse(
-        this.#db
-          .prepare(
-            "SELECT tank_id, club_id FROM tank_share WHERE tank_id IN (SELECT value FROM json_each(?))",
-          )
-          .all(ids),
-      );
+    const shares = z.array(shareRow).parse(
+      this.#db
+        .prepare(
+          `SELECT tank_id, 'club' AS kind, club_id AS reader, until FROM tank_share
+               WHERE tank_id IN (SELECT value FROM json_each(@ids))
+             UNION ALL SELECT tank_id, 'helper', member_id, until FROM tank_helper
+               WHERE tank_id IN (SELECT value FROM json_each(@ids))`,
+        )
+        .all({ ids }),
+    );
     return rows.map((row) => {
       const own = names.filter(({ tank_id }) => tank_id === row.id);
       return {
@@ -255,12 +299,17 @@ export class SqliteTankRecords implements TankRecords {
         notes: notesSchema.parse(JSON.parse(row.notes)),
         plant: plantSchema.parse(JSON.parse(row.plant)),
         isDefault: row.is_default === 1,
-        sharedWith: shares
-          .filter(({ tank_id }) => tank_id === row.id)
-          .map(({ club_id }) => club_id as ClubId),
+        sharedWith: shares.filter(({ tank_id }) => tank_id === row.id).map(shareOf),
       };
     });
   }
+}
+
+function shareOf({ kind, reader, until }: z.infer<typeof shareRow>): Share {
+  const end = until === null ? {} : { until };
+  return kind === "club"
+    ? { reader: { kind, id: reader as ClubId }, ...end }
+    : { reader: { kind, id: reader as MemberId }, ...end };
 }
 
 /** The same word however it is capitalised or composed. */

@@ -202,7 +202,9 @@ describe("/tank share", () => {
     const club = await withLagoon();
     expect((await club.ask("/tank share tank:Lagoon")).title).toBe("Lagoon is now open to this club");
     expect(textOf(await club.ask("/tank show tank:Lagoon", "bruno"))).toContain("shared by another member");
-    expect((await club.ask("/tank list", "bruno")).table?.rows[0]?.[4]).toBe("shared with you");
+    expect((await club.ask("/tank list", "bruno")).table?.rows[0]?.[4]).toBe(
+      "another member’s, shared with you",
+    );
     expect((await club.ask("/change effect now:80 mg/L size:30 % tank:Lagoon", "bruno")).ok).toBe(true);
     for (const line of [
       "/log no3 20 tank:Lagoon",
@@ -228,6 +230,17 @@ describe("/tank share", () => {
     const unknown = await club.say("/tank show tank:Nowhere", "bruno");
     expect(textOf(hidden).replace("Lagoon", "Nowhere")).toBe(textOf(unknown));
     expect((await club.ask("/tank list", "bruno")).title).toBe("No tanks yet");
+  });
+
+  it("lets one helper read it until a day, and says whose it is in every answer", async () => {
+    const club = await withLagoon();
+    await club.ask("/tank share tank:Lagoon helper:@bruno for:2 weeks");
+    const sum = await club.ask("/change effect now:80 mg/L size:30 % tank:Lagoon", "bruno");
+    // Two weeks from the test's 4 March 2026.
+    expect(textOf(sum)).toContain("Lagoon is another member’s tank, shared until 2026-03-18");
+    expect((await club.say("/tank show tank:Lagoon", "carla")).kind).toBe("question");
+    club.now += 15 * 86_400_000;
+    expect((await club.say("/tank show tank:Lagoon", "bruno")).kind).toBe("question");
   });
 
   it("reaches no other club and no direct message", async () => {

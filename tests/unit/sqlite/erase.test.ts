@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import { openClub } from "../../support/club.ts";
+import { memberId, openClub } from "../../support/club.ts";
 
 let folder: string;
 beforeEach(() => {
@@ -11,8 +11,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-/** Every row of every table, as text. */
-function rowsOf(file: string): readonly { readonly table: string; readonly row: string }[] {
+function tablesOf(file: string): readonly string[] {
   const db = new SqliteDatabase(file, { readonly: true });
   const tables = db
     .prepare(
@@ -21,7 +20,14 @@ function rowsOf(file: string): readonly { readonly table: string; readonly row: 
     .pluck()
     .all()
     .map(String);
-  const rows = tables.flatMap((table) =>
+  db.close();
+  return tables;
+}
+
+/** Every row of every table, as text. */
+function rowsOf(file: string): readonly { readonly table: string; readonly row: string }[] {
+  const db = new SqliteDatabase(file, { readonly: true });
+  const rows = tablesOf(file).flatMap((table) =>
     db
       .prepare(`SELECT * FROM "${table}"`)
       .all()
@@ -38,8 +44,11 @@ it("leaves no row of any table and no byte of the file that speaks of the member
     "/tank add name:Zanzibarium kind:marine containers:zanzidrum 1500 L measured",
     "/tank name alias:zanzialias",
     "/tank share tank:Zanzibarium",
+    "/tank share tank:Zanzibarium helper:@zanzihelper for:2 weeks",
+    "/target of:nitrate range:under 20",
     "/tank note livestock:1 brown-marbled grouper 55 cm salinity:34 ppt",
     "/log no3 20, temp 25, note zanzinote",
+    "/target of:nitrate range:under 20",
     "/log no3 22 with:",
     "/correct reading:1 to:no3 21",
     "/undo",
@@ -50,23 +59,23 @@ it("leaves no row of any table and no byte of the file that speaks of the member
     "/dose together first:zanzipowder second:water",
   ])
     await club.say(line);
-  club.store.isNews("event-1", new Date(club.now).toISOString());
+  club.app.keepFile(memberId("ines"), "zanzi.csv", "date,no3");
   await club.ask("/tank add name:Bruno's kind:fresh containers:box 100 L measured", "bruno");
+  // As a chat platform would tell it: each is the other's helper, and a file waits to be taken up.
+  const { tanks, uploads } = club.store.records;
+  const [own, brunos] = [tanks.own(memberId("ines"))[0]?.id ?? 0, tanks.own(memberId("bruno"))[0]?.id ?? 0];
+  tanks.share(memberId("ines"), own, { kind: "member", id: memberId("bruno") });
+  tanks.share(memberId("bruno"), brunos, { kind: "member", id: memberId("ines") });
+  uploads.keep(
+    memberId("ines"),
+    { id: "u1", name: "zanzi.csv", content: "zanzi" },
+    new Date(club.now).toISOString(),
+  );
+  club.store.isNews("event-1", new Date(club.now).toISOString());
   const before = rowsOf(file);
-  const tables = new Set(before.map(({ table }) => table));
-  for (const table of [
-    "member",
-    "tank",
-    "tank_name",
-    "tank_share",
-    "batch",
-    "reading",
-    "event",
-    "instrument",
-    "salt_product",
-    "exchange",
-  ])
-    expect(tables).toContain(table);
+  const filled = new Set(before.map(({ table }) => table));
+  // A table that this story leaves empty would prove nothing: whoever adds one adds a line above.
+  expect(tablesOf(file).filter((table) => !filled.has(table) && table !== "club")).toEqual([]);
 
   await club.say("/erase");
   await club.pick("Erase everything");
