@@ -1,5 +1,6 @@
 import type { InstrumentRecords, LogRecords } from "./log.ts";
 import type { MemberRecords } from "./member.ts";
+import type { PlanRecords } from "./plan.ts";
 import type { SaltProductRecords } from "./salt-product.ts";
 import type { TankRecords } from "./tank.ts";
 import type { TargetRecords } from "./target.ts";
@@ -14,4 +15,5 @@ export interface Records {
   readonly saltProducts: SaltProductRecords;
   readonly targets: TargetRecords;
   readonly uploads: UploadRecords;
+  readonly plans: PlanRecords;
 }

@@ -3,6 +3,7 @@ import membersTanksLog from "./migrations/0001-members-tanks-log.ts";
 import tankPlant from "./migrations/0002-tank-plant.ts";
 import targets from "./migrations/0003-targets.ts";
 import uploadsShares from "./migrations/0004-uploads-shares.ts";
+import plans from "./migrations/0005-plans.ts";
 
 export interface Migration {
   readonly name: string;
@@ -10,7 +11,7 @@ export interface Migration {
 }
 
 /** In order; one that has shipped is never edited, the next corrects it. */
-const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets, uploadsShares];
+const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets, uploadsShares, plans];
 
 /** The file was written by a later version than this one. */
 export class NewerDatabase extends Error {
