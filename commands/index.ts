@@ -4,6 +4,7 @@ import ammonia from "./ammonia/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import clash from "./clash.ts";
+import cloudy from "./cloudy.ts";
 import convert from "./convert.ts";
 import correct from "./correct.ts";
 import cycle from "./cycle/index.ts";
@@ -57,6 +58,7 @@ export const commands: readonly CommandEntry[] = [
   flow,
   plant,
   flood,
+  cloudy,
   convert,
   workout,
   outage,

@@ -1,4 +1,5 @@
 import type { CarbonateCautions, CarbonateRefusals } from "./carbonate/cautions.ts";
+import type { CloudyCautions } from "./cloudy/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
 import type { ExpressionCautions, ExpressionRefusals } from "./expression/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
@@ -20,7 +21,8 @@ export interface CautionFigures
     TankCautions,
     TrendsCautions,
     ExpressionCautions,
-    QuantityCautions {}
+    QuantityCautions,
+    CloudyCautions {}
 
 /** Every reason for which a question cannot be answered, with the figures its sentence needs. */
 export interface RefusalFigures

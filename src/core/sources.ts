@@ -1,4 +1,5 @@
 import { carbonateSources } from "./carbonate/sources.ts";
+import { cloudySources } from "./cloudy/sources.ts";
 import { dosingSources } from "./dosing/sources.ts";
 import { nitrogenSources } from "./nitrogen/sources.ts";
 import { plantSources } from "./plant/sources.ts";
@@ -45,6 +46,7 @@ export const SOURCES = {
   ...plantSources,
   ...tankSources,
   ...trendsSources,
+  ...cloudySources,
 };
 
 export type SourceId = keyof typeof SOURCES;

@@ -1,5 +1,6 @@
 import type { Caution, CautionFigures, Refusal, RefusalFigures } from "../core/result.ts";
 import { carbonateCautionWording, carbonateRefusalWording } from "./carbonate.ts";
+import { cloudyCautionWording } from "./cloudy.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { expressionCautionWording, expressionRefusalWording } from "./expression.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
@@ -20,6 +21,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...trendsCautionWording,
   ...expressionCautionWording,
   ...quantityCautionWording,
+  ...cloudyCautionWording,
 };
 
 const refusalWording: Wording<RefusalFigures> = {
