@@ -9,7 +9,13 @@ import { NO_VIEW, plainStateSpace, SIMULATORS_VIEW } from "./plain-state-space.t
 import { REGIMES, type Regime, type SimulatedRecord, simulate } from "./world.ts";
 import { type Estimated, FORECAST_DAYS } from "./yardstick.ts";
 
-export const METHODS = ["engine", "likelihood", "state space", "state space, informed"] as const;
+export const METHODS = [
+  "engine",
+  "likelihood",
+  "state space",
+  "state space, all answered",
+  "state space, informed",
+] as const;
 export type Method = (typeof METHODS)[number];
 
 /** One simulated record with what each method made of it; undefined where it refused. */
@@ -45,12 +51,28 @@ function judge(record: SimulatedRecord, withYardsticks: boolean): Judged {
     levelTruth: truth.levelIn14,
     estimates: {
       engine: isAnswered && forecast ? { net: found.net, forecast } : undefined,
-      likelihood: withYardsticks ? plainLikelihood(record) : undefined,
-      "state space": withYardsticks ? plainStateSpace(record, NO_VIEW) : undefined,
-      "state space, informed": withYardsticks ? plainStateSpace(record, SIMULATORS_VIEW) : undefined,
+      ...(withYardsticks ? yardsticks(record) : NONE),
     },
     ...(isAnswered ? directions(record, found) : { called: 0, opposite: 0 }),
     event: isAnswered ? eventVerdict(record, found) : "none",
+  };
+}
+
+const NONE = {
+  likelihood: undefined,
+  "state space": undefined,
+  "state space, all answered": undefined,
+  "state space, informed": undefined,
+};
+
+/** The state-space form three times: as written, with its own rule for ranges too vague to say; without that
+ *  rule, so that ranges are compared alone; and told the simulator's own spread of productions besides. */
+function yardsticks(record: SimulatedRecord): Omit<Judged["estimates"], "engine"> {
+  return {
+    likelihood: plainLikelihood(record),
+    "state space": plainStateSpace(record, NO_VIEW, true),
+    "state space, all answered": plainStateSpace(record, NO_VIEW, false),
+    "state space, informed": plainStateSpace(record, SIMULATORS_VIEW, false),
   };
 }
 

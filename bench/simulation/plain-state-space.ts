@@ -22,7 +22,11 @@ export const SIMULATORS_VIEW: ProductionView = { mean: 2, sd: 3 };
  * The usual state-space form, step by step as commonly written: normal belief over level and production,
  * exact cut-normal moments, a small grid over uptake, scatter, feeding and drift, calibration on top.
  */
-export function plainStateSpace(record: SimulatedRecord, view: ProductionView): Estimated | undefined {
+export function plainStateSpace(
+  record: SimulatedRecord,
+  view: ProductionView,
+  refusesVague: boolean,
+): Estimated | undefined {
   const found = recent(record);
   if (isTooLittle(found, record.now)) return undefined;
   const start = found[0]?.at ?? 0;
@@ -175,8 +179,8 @@ export function plainStateSpace(record: SimulatedRecord, view: ProductionView): 
   if (nets.length < 100) return undefined;
   const net = bandOf(Float64Array.from(nets));
   const last = found.at(-1) as Look;
-  // Its own rule for a range too wide to be worth saying.
+  // Its own rule for a range too wide to be worth saying, which may be left out to compare ranges alone.
   const matters = rateThatMatters(middleOf(last), firstStepOf(last));
-  if ((net.high80 - net.low80) / 2 > Math.max(Math.abs(net.best), matters)) return undefined;
+  if (refusesVague && (net.high80 - net.low80) / 2 > Math.max(Math.abs(net.best), matters)) return undefined;
   return { net, forecast: bandOf(Float64Array.from(forecasts)) };
 }

@@ -45,7 +45,7 @@ export function reportOf(rows: readonly Judged[], seed: number): string {
     "",
     eventLine(rows),
     "",
-    `One answer, warm (median): five years of weekly tests ${speed.fiveYears.toFixed(1)} ms, 100,000 readings ${speed.hundredThousand.toFixed(0)} ms.`,
+    `One answer, warm (median processor time): five years of weekly tests ${speed.fiveYears.toFixed(1)} ms, 100,000 readings ${speed.hundredThousand.toFixed(0)} ms.`,
   ];
   return `${lines.join("\n")}\n`;
 }

@@ -38,7 +38,7 @@ export interface Watched {
 }
 
 /** Looks between two clearings of hopeless beliefs. */
-const CLEAR_EVERY = 4;
+const CLEAR_EVERY = 2;
 
 /**
  * Runs every belief through the timeline: growth with uneven feeding and slow drift, changes with inexact

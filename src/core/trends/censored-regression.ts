@@ -29,13 +29,19 @@ interface Slopes {
 
 /**
  * Straight model with normal scatter, fitted by likelihood to readings known as intervals, bounds or
- * exact values. Newton's method, damped until it climbs. With `scale` given only the coefficients move.
+ * exact values. Newton's method, damped until it climbs. With `scale` given only the coefficients move;
+ * `from` is a place to start, when a fit close by is known.
  * Source: tobin-1958 for one side; the interval form is the same likelihood.
  */
-export function censoredRegression(rows: readonly CensoredRow[], scale?: number): CensoredFit {
+export function censoredRegression(
+  rows: readonly CensoredRow[],
+  scale?: number,
+  from?: Pick<CensoredFit, "coefficients" | "scale">,
+): CensoredFit {
   const m = rows[0]?.design.length ?? 0;
   const isFree = scale === undefined;
-  let at = [...startingCoefficients(rows, m), Math.log(scale ?? startingScale(rows))];
+  const start = from?.coefficients ?? startingCoefficients(rows, m);
+  let at = [...start, Math.log(scale ?? from?.scale ?? startingScale(rows))];
   let here = slopes(rows, at, isFree);
   let damping = 1e-3;
   let isSettled = false;
@@ -89,13 +95,19 @@ export function profileInterval(
 ): readonly [number, number] {
   const best = censoredRegression(rows, scale);
   const centre = best.coefficients[index] as number;
+  let last: Pick<CensoredFit, "coefficients" | "scale"> = {
+    coefficients: best.coefficients.filter((_, j) => j !== index),
+    scale: best.scale,
+  };
   const excess = (c: number) => {
     const held = rows.map((row) => ({
       value: row.value,
       design: row.design.filter((_, j) => j !== index),
       offset: row.offset + c * (row.design[index] as number),
     }));
-    return 2 * (best.logLikelihood - censoredRegression(held, scale).logLikelihood) - drop;
+    const fit = censoredRegression(held, scale, last);
+    last = fit;
+    return 2 * (best.logLikelihood - fit.logLikelihood) - drop;
   };
   const reach = best.standardErrors[index] || Math.abs(centre) || 1;
   return [crossing(excess, centre, -reach), crossing(excess, centre, reach)];

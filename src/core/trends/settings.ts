@@ -83,5 +83,5 @@ export const SETTINGS = {
   horizonDays: 365,
   forecastDays: 14,
   /** Beliefs weaker than this share of the strongest are dropped on the way. */
-  dropBelow: 1e-3,
+  dropBelow: 3e-3,
 } as const;

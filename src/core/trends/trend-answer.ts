@@ -41,6 +41,9 @@ export interface TrendAnswer {
   };
   /** Made per day less what is taken up at the present level: how the level moves if left alone. */
   readonly productionPerDay: Band;
+  /** Made per day before anything is taken up, and the chance that something is, in proportion to the level. */
+  readonly madePerDay: Band;
+  readonly chanceOfUptake: number;
   /** Which way the level goes if left alone. */
   readonly leftAlone: Direction;
   /** Which way the level went, changes of water included: the last stretch against the one before it. */
@@ -98,6 +101,8 @@ export function trendAnswer(question: TrendQuestion): Answer<TrendAnswer> | NoAn
       instruments: timeline.instruments,
     },
     productionPerDay: found.net,
+    madePerDay: bandOf(Float64Array.from(draws, (d) => d.production)),
+    chanceOfUptake: draws.filter((d) => d.uptakePerDay > 0).length / draws.length,
     leftAlone: directionOf(
       Float64Array.from(draws, (d) => d.production - d.uptakePerDay * d.level),
       matters,
