@@ -1,3 +1,4 @@
+import type { BreedingCautions, BreedingRefusals } from "./breeding/cautions.ts";
 import type { CarbonateCautions, CarbonateRefusals } from "./carbonate/cautions.ts";
 import type { CloudyCautions } from "./cloudy/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
@@ -21,6 +22,7 @@ export interface CautionFigures
     TankCautions,
     TrendsCautions,
     ExpressionCautions,
+    BreedingCautions,
     QuantityCautions,
     CloudyCautions {}
 
@@ -34,6 +36,7 @@ export interface RefusalFigures
     TankRefusals,
     TrendsRefusals,
     ExpressionRefusals,
+    BreedingRefusals,
     QuantityRefusals {}
 
 /** note: good to know; warning: check before acting; danger: someone or something can be hurt. */

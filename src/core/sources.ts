@@ -1,3 +1,4 @@
+import { breedingSources } from "./breeding/sources.ts";
 import { carbonateSources } from "./carbonate/sources.ts";
 import { cloudySources } from "./cloudy/sources.ts";
 import { dosingSources } from "./dosing/sources.ts";
@@ -46,6 +47,7 @@ export const SOURCES = {
   ...plantSources,
   ...tankSources,
   ...trendsSources,
+  ...breedingSources,
   ...cloudySources,
 };
 

@@ -1,4 +1,5 @@
 import type { Caution, CautionFigures, Refusal, RefusalFigures } from "../core/result.ts";
+import { breedingCautionWording, breedingRefusalWording } from "./breeding.ts";
 import { carbonateCautionWording, carbonateRefusalWording } from "./carbonate.ts";
 import { cloudyCautionWording } from "./cloudy.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
@@ -20,6 +21,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...tankCautionWording,
   ...trendsCautionWording,
   ...expressionCautionWording,
+  ...breedingCautionWording,
   ...quantityCautionWording,
   ...cloudyCautionWording,
 };
@@ -33,6 +35,7 @@ const refusalWording: Wording<RefusalFigures> = {
   ...tankRefusalWording,
   ...trendsRefusalWording,
   ...expressionRefusalWording,
+  ...breedingRefusalWording,
   ...quantityRefusalWording,
 };
 
