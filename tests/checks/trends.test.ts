@@ -334,18 +334,17 @@ const asked: Record<string, (inputs: Inputs) => number | readonly number[] | und
   changes_needed_to_reach: (i) =>
     changesToReach(number(i, "C"), number(i, "target"), number(i, "fraction"), number(i, "new_conc")),
   interval_update: (i) => {
-    const variance = number(i, "P");
     const update = intervalUpdate(
       number(i, "m"),
-      variance,
+      number(i, "P"),
       number(i, "sd_read"),
       open(i["lo"], -1),
       open(i["hi"], 1),
     );
     return byName(i, {
       log_Z: update.logChance,
-      mean: number(i, "m") - (variance * update.first) / update.sd,
-      var: variance - (variance / update.sd) ** 2 * update.second,
+      mean: update.mean,
+      var: update.variance,
     });
   },
   normal_cdf: (i) => normalCdf(number(i, "x")),

@@ -1,5 +1,6 @@
 import { gainDays } from "./balance.ts";
-import { normalBetween, normalDensity } from "./normal.ts";
+import { cutNormal } from "./interval-update.ts";
+import { normalDensity } from "./normal.ts";
 import type { Look } from "./readings.ts";
 import { SETTINGS } from "./settings.ts";
 import type { TimelineStep } from "./timeline.ts";
@@ -165,8 +166,8 @@ export function applyLook(
   const variance = gain * (column[0] as number) + (gainAt < 0 ? 0 : level * (column[gainAt] as number));
   const sd = Math.sqrt(variance + scatter(belief, look, Math.max(0, shown)));
   let chance: number;
-  let first = 0;
-  let second = 0;
+  let first: number;
+  let second: number;
   let slip: number;
   if (look.low === look.high) {
     const z = (look.low - shown) / sd;
@@ -178,15 +179,11 @@ export function applyLook(
     // No level lies below nothing, though the eye may.
     const a = (Math.max(0, look.low) - shown) / sd;
     const b = (look.high - shown) / sd;
-    chance = normalBetween(a, b);
+    const cut = cutNormal(a, b);
+    chance = cut.chance;
+    first = cut.first;
+    second = cut.second;
     slip = SETTINGS.misreadChance / look.cells;
-    // A reading this far off can only be a slip, and moves nothing.
-    if (chance > 1e-280) {
-      const atA = a === Number.NEGATIVE_INFINITY ? 0 : normalDensity(a);
-      const atB = b === Number.POSITIVE_INFINITY ? 0 : normalDensity(b);
-      first = (atB - atA) / chance;
-      second = first * first + ((atB === 0 ? 0 : b * atB) - (atA === 0 ? 0 : a * atA)) / chance;
-    }
   }
   const told = (1 - SETTINGS.misreadChance) * chance;
   const sound = told / (told + slip);

@@ -166,15 +166,15 @@ function pairs(beliefs: readonly Belief[]): readonly (readonly [number, number])
   let point = 0;
   beliefs.forEach((belief, index) => {
     const { mean, covariance: P, size: n } = belief;
-    const [b, a] = watchedPlaces(belief);
+    const [early, late] = watchedPlaces(belief);
     reached += ((weights[index] as number) / total) * POINTS;
-    const first = Math.sqrt(Math.max(P[b * n + b] as number, 0));
-    const shared = first > 0 ? (P[b * n + a] as number) / first : 0;
-    const second = Math.sqrt(Math.max((P[a * n + a] as number) - shared * shared, 0));
+    const first = Math.sqrt(Math.max(P[early * n + early] as number, 0));
+    const shared = first > 0 ? (P[early * n + late] as number) / first : 0;
+    const second = Math.sqrt(Math.max((P[late * n + late] as number) - shared * shared, 0));
     for (; point + 0.5 < reached && point < POINTS; point += 1) {
       const x = evenNormal(point, 0);
-      const before = (mean[b] as number) + first * x;
-      const after = (mean[a] as number) + shared * x + second * evenNormal(point, 1);
+      const before = (mean[early] as number) + first * x;
+      const after = (mean[late] as number) + shared * x + second * evenNormal(point, 1);
       if (before > 0 && after >= 0) drawn.push([before, after]);
     }
   });

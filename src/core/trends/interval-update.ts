@@ -1,15 +1,42 @@
-import { logNormalBetween, logNormalDensity } from "./normal.ts";
+import { logNormalBetween, logNormalDensity, normalBetween, normalDensity } from "./normal.ts";
+
+/** What cutting a standard normal to a stretch does to it. */
+export interface CutNormal {
+  /** Chance of the stretch; zero when it is too small for a number to hold. */
+  readonly chance: number;
+  /** The mean of what is left is −first, its variance 1 − second. */
+  readonly first: number;
+  readonly second: number;
+}
+
+/** Below this the chance is handled by its logarithm. */
+const SMALL_CHANCE = 1e-280;
+
+/** Moments of a standard normal cut to the stretch from a to b, either of which may be infinite.
+ *  Source: johnson-kotz-1994, ch. 13, 10.1. Range: a < b. */
+export function cutNormal(a: number, b: number): CutNormal {
+  const chance = normalBetween(a, b);
+  let atA = 0;
+  let atB = 0;
+  if (chance > SMALL_CHANCE) {
+    if (a !== Number.NEGATIVE_INFINITY) atA = normalDensity(a) / chance;
+    if (b !== Number.POSITIVE_INFINITY) atB = normalDensity(b) / chance;
+  } else {
+    const logChance = logNormalBetween(a, b);
+    if (a !== Number.NEGATIVE_INFINITY) atA = Math.exp(logNormalDensity(a) - logChance);
+    if (b !== Number.POSITIVE_INFINITY) atB = Math.exp(logNormalDensity(b) - logChance);
+  }
+  const first = atB - atA;
+  const second = first * first + (atB === 0 ? 0 : b * atB) - (atA === 0 ? 0 : a * atA);
+  return { chance, first, second };
+}
 
 /** What a reading known as an interval does to a normal belief about the level. */
 export interface IntervalUpdate {
   /** Natural logarithm of the chance the belief gave to this reading. */
   readonly logChance: number;
-  /** First and second slopes of that chance, in standard deviations of belief and reading together:
-   *  the mean moves by −covariance·first/sd, the covariance shrinks by covariance²·second/sd². */
-  readonly first: number;
-  readonly second: number;
-  /** Standard deviation of belief and reading together. */
-  readonly sd: number;
+  readonly mean: number;
+  readonly variance: number;
 }
 
 /**
@@ -28,10 +55,10 @@ export function intervalUpdate(
   const sd = Math.sqrt(variance + readSd * readSd);
   const a = (low - mean) / sd;
   const b = (high - mean) / sd;
-  const logChance = logNormalBetween(a, b);
-  const atA = Number.isFinite(a) ? Math.exp(logNormalDensity(a) - logChance) : 0;
-  const atB = Number.isFinite(b) ? Math.exp(logNormalDensity(b) - logChance) : 0;
-  const first = atB - atA;
-  const second = first * first + (atB === 0 ? 0 : b * atB) - (atA === 0 ? 0 : a * atA);
-  return { logChance, first, second, sd };
+  const { first, second } = cutNormal(a, b);
+  return {
+    logChance: logNormalBetween(a, b),
+    mean: mean - (variance * first) / sd,
+    variance: variance - (variance / sd) ** 2 * second,
+  };
 }
