@@ -59,7 +59,7 @@ export default defineCommand({
         `${showEstimate(pumpOff.fallback.totalL, "L", { significant: 3 })} fall back; there is room for ${showEstimate(pumpOff.freeL, "L", { significant: 3 })} in ${listed(pumpOff.receivers)}.`,
         `The display falls ${showEstimate(pumpOff.dropMm, "mm", { significant: 2 })}, down to ${pumpOff.lowestOpening}; with the reserve kept it may fall ${showEstimate(pumpOff.allowedDropMm, "mm", { significant: 2 })}.`,
         blocked === undefined
-          ? "Blocked drain: not worked out; say inlet: and room:."
+          ? `Blocked drain: not worked out; say ${[...(inlet === undefined ? ["inlet:"] : []), ...(room === undefined ? ["room:"] : [])].join(" and ")}.`
           : `Blocked drain: the display rises ${showEstimate(blocked.riseMm, "mm", { significant: 2 })}, ${blocked.outcome === "fits" ? "and holds it" : blocked.outcome === "floods" ? "and runs over" : "and may run over"}.`,
         stuckTopOffOverL === undefined
           ? "Stuck top-off: not worked out; say reservoir:."

@@ -11,7 +11,9 @@ import {
   optional,
   quantity,
   reading,
+  tankOption,
 } from "../../src/kit/index.ts";
+import { plantFigures } from "../../src/kit/plant-figures.ts";
 
 const TITLE = "Making purified water";
 
@@ -19,7 +21,9 @@ export default defineCommand({
   name: "days",
   summary: "Days a membrane takes to make an amount of water at your pressure and cold, and the waste",
   options: {
-    volume: quantity.volume("How much purified water you want", "2700 L"),
+    volume: optional(
+      quantity.volume("How much purified water you want; your tank's whole water if left out", "2700 L"),
+    ),
     rated: quantity.flow("What the membrane is rated for, e.g. 284 L/day", "284 L/day"),
     "rated-at": optional(
       reading("Pressure of that rating: 50 or 60 psi are in use", "60 psi", (text, { habits }) =>
@@ -30,11 +34,15 @@ export default defineCommand({
     temperature: quantity.temperature("Of the tap water", "15 °C"),
     dissolved: optional(quantity.concentration("Dissolved matter in the tap water", "300 mg/L")),
     waste: optional(quantity.plainNumber("Litres to the drain per litre made, when known", "2.3")),
+    tank: optional(tankOption()),
   },
   examples: [
     "/purify days volume:2700 L rated:284 L/day rated-at:414 kPa pressure:345 kPa temperature:15 °C waste:2.3",
   ],
   run(input, context) {
+    const known = plantFigures(input.tank, input.volume, context);
+    const litres = known.volume(input.volume);
+    if (litres === undefined) return known.ask("volume", TITLE);
     const rating = input["rated-at"];
     if (rating === undefined)
       return askFor(
@@ -50,7 +58,7 @@ export default defineCommand({
         },
       );
     const answer = purifiedWater({
-      litres: input.volume.estimate,
+      litres,
       ratedLPerDay: mapEstimate(input.rated.estimate, (perHour) => as<LitresPerDay>(perHour * 24)),
       ratedPressureKPa: rating.best,
       feedPressureKPa: input.pressure,
@@ -59,12 +67,14 @@ export default defineCommand({
       ...(input.waste === undefined ? {} : { rejectRatio: input.waste }),
     });
     return answerReply(answer, context, {
-      title: `${TITLE}: ${showEstimate(input.volume.estimate, "L", { significant: 3 })}`,
+      title: known.titled(`${TITLE}: ${showEstimate(litres, "L", { significant: 3 })}`),
       headline: ({ days }) => showEstimate(days, "days", { significant: 3 }),
       body: ({ perDayL, toDrainL, tapWaterL }) => [
         `${showEstimate(perDayL, "L a day", { significant: 3 })} at your pressure and temperature.`,
         `${showEstimate(toDrainL, "L", { significant: 3 })} go to the drain: ${showEstimate(tapWaterL, "L", { significant: 3 })} of tap water in all.`,
       ],
+      taken: known.taken,
+      cautions: known.cautions,
     });
   },
 });

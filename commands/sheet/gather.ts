@@ -26,6 +26,7 @@ export function gather(tank: Tank, known: PlantFigures, context: Context): Gathe
   const flood = pumpOffFigures(known, {}, context, "");
   if (flood.kind === "question") missing.push("what the flood check needs (/flood check asks for it)");
   const inlet = known.plant("inlet", undefined);
+  if (inlet === undefined) missing.push("water over the pump's inlet (/plant water)");
   const reservoir = known.plant("reservoir", undefined);
   const room = displayRoom(tank.containers);
   const animals = known.noted("animals", "livestock", readLivestock);

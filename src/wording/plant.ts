@@ -59,7 +59,7 @@ export const plantCautionWording: Wording<PlantCautions> = {
   "thin-walls-bulge": () =>
     "Thin-walled moulded containers bulge as they fill: the rim comes down and the free volume shifts. Only the real test tells.",
   "cascade-holds-nothing-more": ({ containers }) =>
-    `${containers} overflow onward, so with the pump off they pass everything on: their empty height is no reserve.`,
+    `What overflows onward (${containers}) passes everything on when the pump is off: its empty height is no reserve.`,
   "blocked-drain-floods": ({ riseMm, freeboardMm }) =>
     `If the drains block with the pump running, the display rises ${whole(riseMm)} mm and has ${whole(freeboardMm)} mm to its rim: it runs over. Let the pump reach less water: raise its inlet, lower the running level, or use a smaller chamber.`,
   "blocked-drain-tight": ({ riseMm, freeboardMm }) =>

@@ -24,6 +24,14 @@ describe("/purify days", () => {
     expect(reply.kind === "reply" && reply.headline).toMatch(/^15(\.\d)? days/);
   });
 
+  it("takes the whole water of a saved tank, and says so", async () => {
+    const club = openClub();
+    await club.ask("/tank add name:Lagoon kind:marine containers:display 2700 L (2700 to 2700) measured");
+    const reply = await club.ask(`/purify days ${FEED.replace("volume:2700 L ", "")} rated-at:414 kPa`);
+    expect(reply.headline).toMatch(/^15(\.\d)? days/);
+    expect(textOf(reply)).toContain("(Lagoon, 1 container)");
+  });
+
   it("refuses a feed that cannot push through, and nonsense", async () => {
     const club = openClub();
     const salty = await club.ask(
