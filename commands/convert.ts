@@ -1,10 +1,6 @@
-import { kindsWith, readTarget } from "../src/core/quantity/conversion-target.ts";
-import {
-  type ConversionQuestion,
-  convertQuantity,
-  missingFor,
-  usesTemperature,
-} from "../src/core/quantity/convert-quantity.ts";
+import type { ConversionQuestion } from "../src/core/quantity/conversion.ts";
+import { kindsWith, readTarget, suggestTargets } from "../src/core/quantity/conversion-target.ts";
+import { convertQuantity, missingFor, usesTemperature } from "../src/core/quantity/convert-quantity.ts";
 import {
   CONVERTIBLE_KINDS,
   type ConvertibleKind,
@@ -58,6 +54,7 @@ export default defineCommand({
         "The unit you want, e.g. L, °F, SG 25/25, µmol/L, mg/kg; all usual ones if left out",
         "L",
         (text, { habits }) => readTarget(text, habits),
+        suggestTargets,
       ),
     ),
     of: optional(choice("Of which substance, where moles, N or P are counted", OF_WHAT)),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { openClub, textOf } from "../support/club.ts";
+import { readTarget } from "../../src/core/quantity/conversion-target.ts";
+import { memberId, openClub, textOf } from "../support/club.ts";
 
 describe("/convert", () => {
   /** Factors: NIST SP 811, B.8. Alkalinity: 1 °dH is 10 mg CaO per litre, CaO 56.0774, CaCO₃ 100.0869 g/mol.
@@ -76,6 +77,16 @@ describe("/convert", () => {
     expect(textOf(await club.say("/convert quantity:55 L to:gal"))).toContain("US gal or imp gal");
     const gallons = await club.pick("US gal");
     expect(gallons.kind === "reply" && gallons.headline).toBe("14.5295 US gal");
+  });
+
+  it("offers units that read while one is typed", () => {
+    const { app } = openClub();
+    const request = { member: memberId("ines"), isSteward: false, path: "convert", options: {}, answers: {} };
+    for (const begun of ["", "g", "SG", "mg", "µ", "°"]) {
+      const offered = app.suggest(request, "to", begun);
+      expect(offered.length).toBeGreaterThan(0);
+      for (const unit of offered) expect(readTarget(unit, {}).kind).toBe("read");
+    }
   });
 
   it("refuses what does not convert, in a sentence", async () => {

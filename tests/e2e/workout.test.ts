@@ -24,6 +24,13 @@ describe("/workout", () => {
     expect((await club.ask("/workout expression:(35-33)/2")).headline).toBe("1");
   });
 
+  it("reads 78 F and 25 C as temperatures, not as farads and coulombs", async () => {
+    const club = openClub();
+    expect((await club.ask("/workout expression:78 F")).headline).toBe("78 °F");
+    // 25 °C = 77 °F; 78 − 77 = 1.
+    expect((await club.ask("/workout expression:78 F - 25 C")).headline).toBe("1 °F");
+  });
+
   it("carries a range through and names what widens it", async () => {
     const reply = await openClub().ask("/workout expression:about 200 L * 0.3");
     expect(reply.headline).toBe("60 L (54–66)");

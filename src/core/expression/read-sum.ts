@@ -16,6 +16,7 @@ import {
   type Sum,
   takesSeveral,
 } from "./sum.ts";
+import { separated, strayIn, withoutFractions } from "./sum-text.ts";
 
 export const LONGEST_SUM = 500;
 const DEEPEST = 50;
@@ -37,14 +38,11 @@ const SIGNS: readonly (readonly [sign: string, words: readonly string[]])[] = [
  * meanings is asked about: a bare gallon, “1,200”, “log”. Never throws.
  */
 export function readSum(typed: string, habits: Habits): Read<Sum> {
-  const stray =
-    /[^\p{L}\p{M}\p{N}\s.,;+\-*/^()%°'"×÷·∙⋅±~≈‰−–—‐‑‒―\u00b2\u00b3\u2044\u066b\u066c\p{Cf}]/u.exec(
-      typed.normalize("NFKC"),
-    );
-  if (typed.length <= LONGEST_SUM && stray !== null) {
+  const stray = strayIn(typed);
+  if (typed.length <= LONGEST_SUM && stray !== undefined) {
     return {
       kind: "unreadable",
-      message: `${quote(stray[0])} has no place in a sum: it takes figures with units, + − * / ^, brackets ( ) and a few functions. Try ${EXAMPLES}.`,
+      message: `${quote(stray)} has no place in a sum: it takes figures with units, + − * / ^, brackets ( ) and a few functions. Try ${EXAMPLES}.`,
     };
   }
   const text = separated(typed.replaceAll("π", "pi").replace(/(\d)\s*,\s*$/, "$1"), habits);
@@ -55,20 +53,6 @@ export function readSum(typed: string, habits: Habits): Read<Sum> {
     isPointDecimal: habits.decimal !== "comma",
     read: (cleaned, mark) => new SumReader(cleaned, mark, habits).read(),
   });
-}
-
-/** A comma between the figures of a function becomes a semicolon, which no number holds. */
-function separated(text: string, habits: Habits): string {
-  const opens: boolean[] = [];
-  let result = "";
-  for (const [at, char] of [...text].entries()) {
-    if (char === "(") opens.push(/\b(?:min|max)\s*$/i.test(result));
-    if (char === ")") opens.pop();
-    const next = text[at + 1] ?? "";
-    const isBetween = opens.at(-1) === true && char === "," && (habits.decimal !== "comma" || next === " ");
-    result += isBetween ? ";" : char;
-  }
-  return result;
 }
 
 class SumReader {
@@ -394,23 +378,6 @@ class SumReader {
 
 const UNLIKELY = /^(sg|ms|µs|μs|us|ph)\b/i;
 const SHOWN_SIGNS: Readonly<Record<string, string>> = { "*": "×", "-": "−", "/": "÷" };
-
-/** "1/2" is a division here, unless it is the half of "1 1/2" or stands right before its unit: "1/2 L". */
-function withoutFractions(text: string): string {
-  return text
-    .replace(PROPER_FRACTION, (whole, mixed, above, below, unit, at) => {
-      const isOfDivision = /(?:[/÷^]|\bper)$/i.test(text.slice(0, at).trimEnd());
-      const isMixed = mixed !== undefined && Number(above) < Number(below);
-      const isFraction = isMixed || (mixed === undefined && unit !== undefined && !isOfDivision);
-      return isFraction ? whole.replace("/", KEPT_SLASH) : whole;
-    })
-    .replace(/(\d)\/(?=\d)/g, "$1 ÷ ")
-    .replaceAll(KEPT_SLASH, "/");
-}
-
-/** A slash that `clean` leaves in no text. */
-const KEPT_SLASH = "⁄";
-const PROPER_FRACTION = /(?<![\d.,/])(\d{1,3} )?(\d{1,3})\/(\d{1,3})(?![\d.,/])( ?[a-z°])?/gi;
 
 function unitOperand(value: number, unit: OperandUnit, said: string): Operand {
   return {

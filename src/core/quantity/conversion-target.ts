@@ -152,3 +152,40 @@ export function concentrationTarget(
     label: label === undefined || named === undefined || isMolar ? unit : `${unit} as ${label}`,
   };
 }
+
+const OTHER_TARGETS = [
+  "ppt",
+  "SG 25/25",
+  "SG 20/20",
+  "SG 60/60 °F",
+  "SG 15.6/4",
+  "mS/cm at 25 °C",
+  "mS/cm as measured",
+  "g/kg",
+  "chlorinity",
+  "density",
+  "mg/L as N",
+  "mg/L as NO3",
+  "mg/L as P",
+  "mg/L as PO4",
+  "µmol/L",
+  "mmol/L",
+  "mg/kg",
+  "µmol/kg",
+  "% w/v",
+  "% v/v",
+  "% w/w",
+  "mg/mL",
+  "mL/L",
+] as const;
+
+/** Units whose name goes on from what has been typed; every one of them reads. */
+export function suggestTargets(typed: string): readonly string[] {
+  const begun = typed.trim().toLowerCase();
+  const units = Object.values(UNITS).flatMap((table: readonly Unit[]) =>
+    table.filter(({ asks }) => asks === undefined).map(({ id }) => id),
+  );
+  return [...new Set([...units, ...OTHER_TARGETS])]
+    .filter((unit) => unit.toLowerCase().includes(begun))
+    .slice(0, 25);
+}
