@@ -34,9 +34,8 @@ export function loadConfig(): Config {
   return readConfig(process.env);
 }
 
-/** Puts the rooms together on one database file. Throws: DatabaseProblem. */
-export function assemble(databaseFile: string): Assembled {
-  const clock = Date.now;
+/** Puts the rooms together on one database file; the demo brings a clock of its own. Throws: DatabaseProblem. */
+export function assemble(databaseFile: string, clock: () => number = Date.now): Assembled {
   const file =
     databaseFile === ":memory:" || isAbsolute(databaseFile) ? databaseFile : join(ROOT, databaseFile);
   const store = openStore(file, new Date(clock()).toISOString());
