@@ -61,6 +61,30 @@ describe("/vessel volume", () => {
   });
 });
 
+describe("/vessel displaced", () => {
+  it("counts solids only: pores are full of water", async () => {
+    const club = openClub();
+    const reply = await club.ask("/vessel displaced rock:240 kg bed:260 x 100 cm depth:4 cm");
+    // Archimedes: 240 kg ÷ 2800 kg/m³ = 85.7 L; sand 2.60 m² × 4 cm × (1 − 0.40) = 62.4 L, and 41.6 L between the grains.
+    expect(Math.abs(figure(reply.headline) - 148.1)).toBeLessThan(2);
+    expect(textOf(reply)).toMatch(/Rock: 8[56](\.\d)? L/);
+    expect(textOf(reply)).toMatch(/4[12](\.\d)? L( \(\d+–\d+\))? of water stand between the grains/);
+    // Wet rock carries water: its range is wider.
+    const wet = await club.ask("/vessel displaced rock:100 kg weighed:wet and drained");
+    expect(wet.headline).toContain("–");
+  });
+
+  it("asks for the depth of a bed, and refuses nonsense", async () => {
+    const club = openClub();
+    expect(textOf(await club.say("/vessel displaced bed:2.6 m2"))).toContain("How deep is the sand");
+    expect(textOf(await club.say("/vessel displaced"))).toContain("How much rock");
+    for (const odd of ["0 kg", "-3 kg", "1e999 kg", "a boulder"]) {
+      const outcome = await club.say(`/vessel displaced rock:${odd}`);
+      expect(outcome.kind === "question" || !outcome.ok).toBe(true);
+    }
+  });
+});
+
 describe("/vessel second-hand", () => {
   it("judges nothing, and advises leak test and fabricator", async () => {
     const club = openClub();

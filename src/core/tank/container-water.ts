@@ -124,7 +124,11 @@ function dimensionsWater(
 }
 
 /** Nothing to take off inside dimensions; the measured wall, or a guess in proportion to the height. */
-export function wallOf(shape: Shape, measured: "inside" | "outside" | "not said", wallCm?: Centimetres): Estimate {
+export function wallOf(
+  shape: Shape,
+  measured: "inside" | "outside" | "not said",
+  wallCm?: Centimetres,
+): Estimate {
   if (measured === "inside") return between<number>(0, 0, 0);
   const height = shapeHeightCm(shape);
   const guess = (share: number) => share * height;
