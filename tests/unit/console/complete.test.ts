@@ -6,8 +6,9 @@ const offered = (line: string, club: Club = openClub()) => complete(line, club.a
 
 describe("what Tab offers", () => {
   it("are commands, subcommands and the options not yet typed", () => {
-    expect(offered("/ta")).toEqual(["/tank "]);
-    expect(offered("/tank sh")).toEqual(["/tank show ", "/tank share "]);
+    expect(offered("/ta")).toContain("/tank ");
+    expect(offered("/sal")).toEqual(["/salt "]);
+    expect(offered("/tank sh")).toEqual(expect.arrayContaining(["/tank show ", "/tank share "]));
     expect(offered("/undo ")).toEqual(["tank:"]);
     expect(offered("/salt mix volume:100 L sal")).toEqual(["salinity:"]);
     expect(offered("/salt mix salinity:35 ppt s")).not.toContain("salinity:");

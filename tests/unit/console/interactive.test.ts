@@ -101,7 +101,7 @@ describe("the terminal chat", () => {
   it("completes commands, options, units and tank names", async () => {
     const terminal = open();
     await terminal.type("/tank add name:Lagoon kind:marine containers:box 200 L measured\r");
-    expect(await terminal.type(`/ta${TAB}`)).toContain("/tank ");
+    expect(await terminal.type(`/tan${TAB}`)).toContain("/tank ");
     expect(await terminal.type(`sh${TAB}${TAB}`)).toMatch(/show[\s\S]*share|share[\s\S]*show/);
     await terminal.type(`o${TAB}tan${TAB}`);
     expect(await terminal.type(`La${TAB}\r`)).toContain("200 L (196–204) of water, net");
