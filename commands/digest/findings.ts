@@ -1,10 +1,10 @@
 import type { Parameter } from "../../src/core/log/parameters.ts";
 import { type Place, placeInRange } from "../../src/core/log/place-in-range.ts";
-import { plainTrend } from "../../src/core/trends/plain-trend.ts";
 import { trendAnswer } from "../../src/core/trends/trend-answer.ts";
 import type { ChartMark } from "../../src/kit/chart.ts";
 import type { TrendRecord } from "../../src/kit/trend-record.ts";
 import type { WantedRange } from "../../src/kit/wanted-range.ts";
+import { toldTrend } from "../trend/plain.ts";
 import { BALANCED, likely, sayDays, sayRate } from "../trend/words.ts";
 
 /** What one parameter did in the days looked at. */
@@ -124,7 +124,7 @@ function driftHeading(
     low: wanted?.low ?? Number.NEGATIVE_INFINITY,
     high: wanted?.high ?? Number.POSITIVE_INFINITY,
   };
-  const answer = plainTrend({ ...record, target });
+  const answer = toldTrend({ ...record, target });
   if (answer.kind === "no-answer") return undefined;
   const { slopePerDay, direction, target: found } = answer.value;
   if (direction.firmness === "cannot tell" || found === undefined || !(found.leavesInDays < SOON_DAYS))

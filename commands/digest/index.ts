@@ -67,6 +67,9 @@ export default defineCommand({
       return {
         ...base,
         ok: overdue.length > 0,
+        ...(overdue.length === 0
+          ? {}
+          : { headline: `Nothing tested in ${DAYS} days; ${overdue.length} overdue` }),
         body: [
           `No reading was logged in ${DAYS} days. /log takes one, e.g. “no3 20, temp 25.5”.`,
           ...done,

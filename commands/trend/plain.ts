@@ -1,6 +1,7 @@
 import { showNumber } from "../../src/core/quantity/show.ts";
+import { type Answer, type NoAnswer, noAnswer } from "../../src/core/result.ts";
 import { driftLine } from "../../src/core/trends/drift-line.ts";
-import { type PlainTrend, plainTrend } from "../../src/core/trends/plain-trend.ts";
+import { type PlainQuestion, type PlainTrend, plainTrend } from "../../src/core/trends/plain-trend.ts";
 import type { ChartBand } from "../../src/kit/chart.ts";
 import { answerReply, type Context, counted, listed, type Reply } from "../../src/kit/index.ts";
 import { ago } from "../../src/kit/tank-figures.ts";
@@ -17,7 +18,7 @@ export function plainReply(record: TrendRecord, wish: BalanceWish, context: Cont
     low: wanted?.low ?? Number.NEGATIVE_INFINITY,
     high: limit?.best ?? wanted?.high ?? Number.POSITIVE_INFINITY,
   };
-  const answer = plainTrend({ ...record, target });
+  const answer = toldTrend({ ...record, target });
   const picture = (
     altText: string,
     bands: { fitted?: ChartBand; forecasts: readonly ChartBand[] },
@@ -47,6 +48,20 @@ export function plainReply(record: TrendRecord, wish: BalanceWish, context: Cont
   if (reply.ok || record.readings.length === 0) return reply;
   const text = `${record.parameter.name}, ${counted(record.readings.length, "reading")}: too little for a trend yet.`;
   return { ...reply, chart: picture(text, { forecasts: [] }, 0) };
+}
+
+/** No slope of anything in a tank is as steep as this a day: a range that wide is no range. */
+const FREE_PER_DAY = 1e6;
+
+/** The drift, or what to measure when open-ended readings leave its slope free. */
+export function toldTrend(question: PlainQuestion): Answer<PlainTrend> | NoAnswer {
+  const answer = plainTrend(question);
+  if (answer.kind === "no-answer") return answer;
+  const { slopePerDay, readings, fromDaysAgo } = answer.value;
+  const isBound = [slopePerDay.low80, slopePerDay.high80].every((slope) => Math.abs(slope) < FREE_PER_DAY);
+  return isBound
+    ? answer
+    : noAnswer("trend-too-few", { readings, days: fromDaysAgo, waitDays: 7 }, answer.cautions);
 }
 
 function rateOf({ slopePerDay, direction }: PlainTrend, { parameter }: TrendRecord): string {

@@ -75,7 +75,7 @@ export function trendRecord(
   const kept = records.log.readings(tank.owner, tank.id, parameter.id, MOST_READINGS);
   const instruments = instrumentsOf(kept, parameter, tank, context);
   const { dated, remarks } = datedEvents(events, tank, newWater);
-  const readings = kept.map((each) => trendReading(each, instruments));
+  const readings = kept.map((each) => trendReading(each, instruments)).filter(saysSomething);
   const isUnnamed =
     parameter.notDetectedBelow !== undefined && kept.some(({ instrument }) => instrument === undefined);
   return {
@@ -125,8 +125,14 @@ function trendReading(
   const known = instruments.get(instrument);
   if (known === undefined) throw new RangeError(`no instrument ${instrument}`);
   const base = { at: dayOf(at), instrument: known };
-  if (censored === "below") return { ...base, value: high, bound: "below" };
+  // Less than nothing is nothing.
+  if (censored === "below" && high > 0) return { ...base, value: high, bound: "below" };
   return censored === "above" ? { ...base, value: low, bound: "at least" } : { ...base, value: best };
+}
+
+/** "At least" the lowest colour is true of any water. */
+function saysSomething(reading: TrendReading): boolean {
+  return looks([reading]).some((look) => !isAtTop(look) || !isAtBottom(look));
 }
 
 function seriesOf(

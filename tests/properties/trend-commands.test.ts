@@ -16,7 +16,10 @@ const moment = fc
 const reading: fc.Arbitrary<NewReading> = fc
   .record({
     parameter: fc.constantFrom(...PARAMETERS),
-    value: fc.oneof(fc.constantFrom(0, 5, 10, 20, 40, 80, 160), fc.double({ min: 0, max: 500, noNaN: true })),
+    value: fc.oneof(
+      fc.constantFrom(0, 5, 10, 20, 40, 80, 160),
+      fc.integer({ min: 0, max: 50_000 }).map((hundredths) => hundredths / 100),
+    ),
     width: fc.constantFrom(0, 0, 0, 1, 20),
     censored: fc.constantFrom(undefined, undefined, undefined, "below" as const, "above" as const),
     instrument: fc.constantFrom(undefined, "card", "probe", "gone"),
