@@ -4,6 +4,7 @@ import type { CloudyCautions } from "./cloudy/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
 import type { ExpressionCautions, ExpressionRefusals } from "./expression/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
+import type { PlansCautions } from "./plans/cautions.ts";
 import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
 import type { QuantityCautions, QuantityRefusals } from "./quantity/cautions.ts";
 import type { Driver } from "./quantity/estimate.ts";
@@ -18,6 +19,7 @@ export interface CautionFigures
     NitrogenCautions,
     DosingCautions,
     CarbonateCautions,
+    PlansCautions,
     PlantCautions,
     TankCautions,
     TrendsCautions,

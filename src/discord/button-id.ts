@@ -15,3 +15,21 @@ export function readButtonId(
   const deed = DEEDS.find((candidate) => candidate === name);
   return deed === undefined || exchangeId === "" ? undefined : { deed, exchangeId, index: Number(index) };
 }
+
+/** What the buttons of a reminder do: the commands of the same names do the work. */
+export type DutyDeed = "done" | "later" | "skip" | "due";
+
+const DUTY_DEEDS: readonly DutyDeed[] = ["done", "later", "skip", "due"];
+
+/** The key names the letter: a letter that was posted is known again by it. */
+export function dutyButtonId(deed: DutyDeed, dutyId: number, key: string): string {
+  return [deed, dutyId, key].join(":");
+}
+
+export function readDutyButtonId(
+  customId: string,
+): { readonly deed: DutyDeed; readonly dutyId: string } | undefined {
+  const [name, dutyId = ""] = customId.split(":");
+  const deed = DUTY_DEEDS.find((candidate) => candidate === name);
+  return deed === undefined || !/^\d+$/.test(dutyId) ? undefined : { deed, dutyId };
+}

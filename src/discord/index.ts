@@ -21,7 +21,8 @@ import type { DrawChart } from "../kit/chart.ts";
 import { findCommand } from "../kit/command.ts";
 import type { Request } from "../kit/request.ts";
 import { UserError } from "../kit/user-error.ts";
-import { buttonId, readButtonId } from "./button-id.ts";
+import type { ClubId } from "../records/ids.ts";
+import { buttonId, readButtonId, readDutyButtonId } from "./button-id.ts";
 import { withFiles } from "./files.ts";
 import { registrationOf } from "./registration.ts";
 import { renderRemark, renderWorking } from "./render.ts";
@@ -163,6 +164,8 @@ async function complete(interaction: AutocompleteInteraction, app: App): Promise
 
 async function press(interaction: ButtonInteraction, parts: DiscordParts): Promise<void> {
   const { app } = parts;
+  const duty = readDutyButtonId(interaction.customId);
+  if (duty !== undefined) return respond(interaction, shown(answerDuty(interaction, duty, app), parts), "asker", false);
   const pressed = readButtonId(interaction.customId);
   const member = memberOf(interaction);
   if (pressed === undefined) return tell(interaction, renderRemark(GONE), true);
@@ -187,6 +190,23 @@ async function press(interaction: ButtonInteraction, parts: DiscordParts): Promi
     default:
       return tell(interaction, renderRemark(GONE), true);
   }
+}
+
+/** A reminder's button does what the command of its name does. */
+function answerDuty(
+  interaction: ButtonInteraction,
+  { deed, dutyId }: NonNullable<ReturnType<typeof readDutyButtonId>>,
+  app: App,
+): Promise<Told> {
+  return app.answer({
+    member: memberOf(interaction),
+    ...(interaction.guildId === null ? {} : { club: `discord:${interaction.guildId}` as ClubId }),
+    isSteward: false,
+    path: `plan ${deed}`,
+    options: deed === "due" ? {} : { task: dutyId },
+    answers: {},
+    audience: "asker",
+  });
 }
 
 async function openForm(interaction: ButtonInteraction, app: App, exchangeId: string): Promise<void> {

@@ -236,14 +236,14 @@ function tableBlock({ columns, rows: body }: ReplyTable): string {
 }
 
 /** Text as it stands: none of it is read as markup, as a mention or as a time. One pass, linear in its length. */
-function plain(text: string): string {
+export function plain(text: string): string {
   return text.replace(
     /[\\*_~`|<>[\]]|^(?:#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm,
     (mark, number: string | undefined) => (number === undefined ? `\\${mark}` : `${number}\\.`),
   );
 }
 
-function clipped(text: string, longest: number): string {
+export function clipped(text: string, longest: number): string {
   if (text.length <= longest) return text;
   const cut = text.slice(0, Math.max(0, longest - 1)).replace(/[\ud800-\udbff]$/, "");
   const open = (cut.match(/```/g) ?? []).length % 2 === 1;

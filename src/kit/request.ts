@@ -5,6 +5,8 @@ export interface Request {
   readonly member: MemberId;
   /** Absent in a direct message, where nothing is shared with a club. */
   readonly club?: ClubId;
+  /** The channel or thread it was asked in, where reminders may be sent. */
+  readonly place?: string;
   /** May set the club's own defaults. */
   readonly isSteward: boolean;
   /** What the place calls the member. */
@@ -14,6 +16,8 @@ export interface Request {
   readonly options: Readonly<Record<string, string>>;
   /** Answers to confirmations asked along the way. */
   readonly answers: Readonly<Record<string, string>>;
+  /** Asked where all can read it and nothing can be hidden: only what rests on no record is answered there. */
+  readonly isAloud?: true;
   /** Set when the member asked for it; otherwise the command's own habit holds. */
   readonly audience?: "asker" | "channel";
 }

@@ -14,6 +14,9 @@ import type { TakenFigure } from "./answer-reply.ts";
 import type { Context } from "./context.ts";
 import { UserError } from "./user-error.ts";
 
+/** What reading a tank's figures takes: a command's context, or that of a plan falling due. */
+export type FigureContext = Pick<Context, "records" | "member" | "now">;
+
 /** A figure with where it came from, to be named in the answer. */
 export interface Taken<Q extends number> {
   readonly estimate: Estimate<Q>;
@@ -23,7 +26,7 @@ export interface Taken<Q extends number> {
 }
 
 /** The net water of a saved tank. Throws: UserError when its description cannot hold water. */
-export function tankVolume(tank: Tank, context: Context): Taken<Litres> {
+export function tankVolume(tank: Tank, context: FigureContext): Taken<Litres> {
   const net = netVolume(tank.containers);
   if (net.kind === "no-answer") throw new UserError("bad-input", `${tank.name}: ${sayRefusal(net.reason)}`);
   return {
@@ -38,7 +41,7 @@ export function tankVolume(tank: Tank, context: Context): Taken<Litres> {
 }
 
 /** The tank's salinity: its newest reading, else the value it is usually kept at. */
-export function tankSalinity(tank: Tank, context: Context): Taken<PracticalSalinity> | undefined {
+export function tankSalinity(tank: Tank, context: FigureContext): Taken<PracticalSalinity> | undefined {
   const reading = context.records.log.latest(tank.owner, tank.id, "salinity");
   if (reading !== undefined) return logged<PracticalSalinity>("salinity", "ppt", tank, reading, context);
   const typed = tank.notes.salinity;
@@ -48,7 +51,7 @@ export function tankSalinity(tank: Tank, context: Context): Taken<PracticalSalin
 }
 
 /** The tank's temperature: its newest reading, else the value it is usually kept at. */
-export function tankTemperature(tank: Tank, context: Context): Taken<DegreesC> | undefined {
+export function tankTemperature(tank: Tank, context: FigureContext): Taken<DegreesC> | undefined {
   const reading = context.records.log.latest(tank.owner, tank.id, "temperature");
   if (reading !== undefined) return logged<DegreesC>("temperature", "°C", tank, reading, context);
   const typed = tank.notes.temperature;
@@ -62,7 +65,7 @@ function logged<Q extends PracticalSalinity | DegreesC>(
   unit: string,
   tank: Tank,
   reading: Reading,
-  { now }: Context,
+  { now }: FigureContext,
 ): Taken<Q> {
   const estimate = { best: as<Q>(reading.best), low: as<Q>(reading.low), high: as<Q>(reading.high) };
   return {

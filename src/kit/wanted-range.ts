@@ -16,7 +16,7 @@ export interface WantedRange {
 export function wantedRange(
   subject: Parameter,
   tank: Tank,
-  { records, member }: Context,
+  { records, member }: Pick<Context, "records" | "member">,
 ): WantedRange | undefined {
   const own = records.targets.of(tank.owner, tank.id).find(({ parameter }) => parameter === subject.id);
   if (own !== undefined) {

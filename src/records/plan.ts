@@ -179,8 +179,8 @@ export interface PlanRecords {
   ): boolean;
   /** Tells of it again at that time. */
   postpone(owner: MemberId, dutyId: number, tellAt: string): boolean;
-  /** What is switched off on a tank and has to come back: the open second halves. */
-  switchedOff(tankId: number): readonly Duty[];
+  /** What is switched off on a tank and has to come back: the open second halves, each with its first. */
+  switchedOff(tankId: number): readonly { readonly off: Duty; readonly back: Duty }[];
 
   wishes(owner: MemberId): ReminderWishes;
   setWishes(owner: MemberId, wishes: ReminderWishes): void;
@@ -255,6 +255,4 @@ export interface ReminderRecords {
   refused(letterId: number, why: string, tellAgainAt: string): void;
   /** Perhaps delivered: tried again at that time, after a look whether it stands there. */
   uncertain(letterId: number, tryAt: string): void;
-  /** The earliest moment at which there is something to do; undefined when nothing waits. */
-  nextMoment(): string | undefined;
 }

@@ -200,6 +200,13 @@ export class SqlitePlanRecords implements PlanRecords {
           )
           .run(as, at, batch, dutyId, owner);
         if (duty.half === "off") this.#settleWayBack(duty, as, at, now);
+        if (duty.half === "back")
+          this.#db
+            .prepare(
+              `UPDATE duty SET state = 'missed', tell_at = NULL, settled_at = ?
+               WHERE plan_id = ? AND half IN ('off', 'back') AND state = 'open' AND planned_at < ?`,
+            )
+            .run(now, duty.planId, duty.plannedAt);
         if (duty.half === "whole")
           this.#db
             .prepare(
@@ -220,9 +227,13 @@ export class SqlitePlanRecords implements PlanRecords {
     );
   }
 
-  switchedOff(tankId: number): readonly Duty[] {
-    // What is only planned to go off some day is not off: its first half must have fallen due.
-    return this.#duties("WHERE tank_id = ? AND half = 'back' AND state = 'open' ORDER BY due_at", tankId);
+  switchedOff(tankId: number): readonly { readonly off: Duty; readonly back: Duty }[] {
+    return this.#duties("WHERE tank_id = ? AND half = 'back' AND state = 'open' ORDER BY due_at", tankId).flatMap(
+      (back) => {
+        const [off] = back.pairOf === undefined ? [] : this.#duties("WHERE id = ?", back.pairOf);
+        return off === undefined ? [] : [{ off, back }];
+      },
+    );
   }
 
   wishes(owner: MemberId): ReminderWishes {

@@ -240,19 +240,6 @@ export class SqliteReminderRecords implements ReminderRecords {
       .run(tryAt, letterId);
   }
 
-  nextMoment(): string | undefined {
-    const found = this.#db
-      .prepare(
-        `SELECT min(at) FROM (
-           SELECT min(next_at) AS at FROM plan WHERE state = 'running' AND next_at IS NOT NULL
-           UNION ALL SELECT min(tell_at) FROM duty WHERE tell_at IS NOT NULL
-           UNION ALL SELECT min(try_at) FROM letter WHERE state IN ('waiting', 'trying'))`,
-      )
-      .pluck()
-      .get();
-    return typeof found === "string" ? found : undefined;
-  }
-
   #wishesOf(owner: MemberId): { readonly wishes: ReminderWishes; readonly zone: string } {
     const zone = z
       .string()

@@ -5,6 +5,7 @@ import { cloudyCautionWording } from "./cloudy.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { expressionCautionWording, expressionRefusalWording } from "./expression.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
+import { plansCautionWording } from "./plans.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
 import { quantityCautionWording, quantityRefusalWording } from "./quantity.ts";
 import { tankCautionWording, tankRefusalWording } from "./tank.ts";
@@ -17,6 +18,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...nitrogenCautionWording,
   ...dosingCautionWording,
   ...carbonateCautionWording,
+  ...plansCautionWording,
   ...plantCautionWording,
   ...tankCautionWording,
   ...trendsCautionWording,

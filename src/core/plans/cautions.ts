@@ -1,0 +1,4 @@
+/** Cautions of the plans room: code → the figures its sentence needs. */
+export interface PlansCautions {
+  "off-needs-watching": { device: string };
+}

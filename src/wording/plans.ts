@@ -1,0 +1,8 @@
+import type { PlansCautions } from "../core/plans/cautions.ts";
+import type { Wording } from "./wording.ts";
+
+/** The sentence for each caution of the plans room. */
+export const plansCautionWording: Wording<PlansCautions> = {
+  "off-needs-watching": ({ device }) =>
+    `While the ${device} is off the water gets less oxygen: keep air running, and look how the animals breathe. If they gasp, switch it on at once, whatever the plan says.`,
+};
