@@ -1,6 +1,7 @@
 import type { CommandEntry } from "../src/kit/command.ts";
 import algae from "./algae/index.ts";
 import ammonia from "./ammonia/index.ts";
+import ask from "./ask/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import clash from "./clash.ts";
@@ -43,6 +44,7 @@ import sheet from "./sheet/index.ts";
 
 /** What a member can type, in the order of /help. */
 export const commands: readonly CommandEntry[] = [
+  ask,
   salt,
   dose,
   change,

@@ -78,7 +78,7 @@ export function createApp(parts: AppParts): App {
       .map(peopleFirst);
     const certain = found.find((each) => each?.certainty === "certain");
     if (certain === undefined) return undefined;
-    const audience = request.audience ?? "asker";
+    const audience = request.audience ?? (request.isAloud === true ? "channel" : "asker");
     try {
       return safetyCard(certain.harm, audience, records.tanks.own(request.member));
     } catch (error) {

@@ -5,7 +5,7 @@ import type { Meaning } from "./meaning.ts";
 export type Rule = (frame: Frame) => Meaning | undefined;
 
 const MOVING =
-  /\b(?:going|gone|go|goes|went|coming|come|came|crept|creeping|heading|headed|moving) (?:[a-z]+ )?(?:up|down|higher|lower)\b|\b(?:ris(?:es?|ing|en)|rose|climb\w*|increas\w*|fall(?:s|ing|en)?|fell|drop(?:s|ped|ping)?|declin\w*|decreas\w*|drift\w*|creep\w*|slip\w*|sink(?:s|ing)?|sank|swing\w*|soar\w*|grow(?:s|ing)?|build(?:s|ing)? up|built up|stable|steady|trend(?:s|ing)?|fluctuat\w*|jump(?:ed|ing)?|spik(?:e|ed|ing)|shift\w*|crash\w*|chang(?:ed|ing|es)|chang(?:e|ed) much|losing|lose|lost)\b|\bgetting (?:worse|better|higher|lower|out of hand)\b|\b(?:up or down|stay(?:ed|ing)?|hold(?:ing)?) ?(?:the same|steady|put)?$|\bgoing (?:up|down)\b|\bget(?:ting)? (?:worse|better|higher|lower)\b/u;
+  /\b(?:going|gone|go|goes|went|coming|come|came|crept|creeping|heading|headed|moving) (?:[a-z]+ )?(?:up|down|higher|lower)\b|\b(?:ris(?:es?|ing|en)|rose|climb\w*|increas\w*|fall(?:s|ing|en)?|fell|drop(?:s|ped|ping)?|declin\w*|decreas\w*|drift\w*|creep\w*|slip\w*|sink(?:s|ing)?|sank|swing\w*|soar\w*|grow(?:s|ing)?|build(?:s|ing)? up|built up|stable|steady|trend(?:s|ing)?|fluctuat\w*|jump(?:ed|ing)?|spik(?:e|ed|ing)|shift\w*|crash\w*|chang(?:ed|ing|es)|chang(?:e|ed) much|losing|lose|lost)\b|\bgetting (?:worse|better|higher|lower|out of hand)\b|\bup or down\b|\b(?:stay(?:ed|ing)?|hold(?:ing)?) (?:the same|steady|put)\b|\bgoing (?:up|down)\b|\bget(?:ting)? (?:worse|better|higher|lower)\b/u;
 const DRAW = /\b(?:graph|plot|chart|curve|trend|trends|trend line|history of|draw)\b/u;
 const DOING = /\b(?:happen(?:ed|ing)|doing|going on|behav\w+|done lately|looking lately|moving)\b/u;
 const ACHIEVED =
