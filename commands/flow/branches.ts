@@ -8,7 +8,7 @@ import { showFlow, tank } from "./shared.ts";
 
 const TITLE = "Branches of one pump";
 const EXAMPLE =
-  "display: height 1.7 m, 2 in, 8 m, 3 elbows; algae tank: height 0.4 m, 1 in, 3 m, 2 elbows, valve";
+  "display height 1.7 m, 2 in, 8 m, 3 elbows; algae tank height 0.4 m, 1 in, 3 m, 2 elbows, valve";
 
 export default defineCommand({
   name: "branches",

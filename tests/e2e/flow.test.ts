@@ -165,6 +165,17 @@ describe("/flow branches", () => {
     expect(reply.table?.rows[0]?.[1]).toBe(reply.table?.rows[1]?.[1]);
   });
 
+  it("gives more to the branch that ends lower, the name running up to its height", async () => {
+    const club = openClub();
+    const reply = await club.ask(
+      `/flow branches branches:display height 1.7 m, 1 in, 4 m; algae tank height 0.4 m, 1 in, 4 m pump:${PUMP}`,
+    );
+    const [display = [], algae = []] = reply.table?.rows ?? [];
+    expect(algae[0]).toBe("algae tank");
+    // First principles: the same pipe with more head left over carries more.
+    expect(figure(algae[1])).toBeGreaterThan(figure(display[1]));
+  });
+
   it("asks how high a branch ends", async () => {
     const club = openClub();
     expect(textOf(await club.say(`/flow branches branches:left: 1 in, 4 m pump:${PUMP}`))).toContain(

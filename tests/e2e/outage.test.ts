@@ -54,7 +54,13 @@ describe("/outage plan", () => {
 
   it("refuses nonsense", async () => {
     const club = openClub();
-    for (const odd of ["'; DROP TABLE tank", "0 damselfish 50 g", "99999999 fish 1 g", "🐟"]) {
+    for (const odd of [
+      "'; DROP TABLE tank",
+      "0 damselfish 50 g",
+      "10 damselfish -50 g",
+      "99999999 fish 1 g",
+      "🐟",
+    ]) {
       const outcome = await club.say(`/outage plan livestock:${odd} ${WATER}`);
       expect(outcome.kind === "question" || !outcome.ok).toBe(true);
     }

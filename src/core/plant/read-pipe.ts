@@ -8,7 +8,7 @@ import type { Device, PipeSegment } from "./pipe-run.ts";
 import type { Millimetres } from "./plant-units.ts";
 
 const EXAMPLE = "“riser: 2 in, 12 m, 4 elbows, ball valve, exit, chiller 0.4 m at 3000 L/h”";
-const BRANCHES = "“algae tank: height 0.4 m, 1 in, 3 m, 2 elbows; reactor: height 0, 3/4 in, 2 m”";
+const BRANCHES = "“algae tank height 0.4 m, 1 in, 3 m, 2 elbows; reactor height 0, 3/4 in, 2 m”";
 
 /** The words each fitting goes by; the longer stand first. */
 const FITTING_WORDS: readonly (readonly [Fitting, string])[] = [
@@ -129,17 +129,23 @@ export function readPipeRun(typed: string, habits: Habits): Read<readonly PipeSe
 /** Branches that leave one node: each with the height of its end over the pump's water, and its pipe. */
 export function readBranches(typed: string, habits: Habits): Read<readonly Branch[]> {
   return readParts(typed, BRANCHES, (text) =>
-    readPart(text, BRANCHES, habits, (part) => {
-      const name = part.name === "" ? part.refuse(`give the branch a name. Try ${BRANCHES}.`) : part.name;
-      const height = part.take(/(?:height|lift|up|rise)s? (?<q>\d.*)/)?.groups?.["q"];
-      if (height === undefined)
-        return part.refuse(`how high does it end over the pump's water? Try ${BRANCHES}.`);
-      const staticHeadM = /^0+(?:\.0+)?$/.test(height) ? as<Metres>(0) : part.metres(height).best;
-      const segment = segmentOf(part, name);
-      return {
-        value: { name, staticHeadM, run: [segment.value] },
-        readAs: `${segment.readAs}, ending ${showNumber(staticHeadM)} m up`,
-      };
-    }),
+    // The name ends where its height begins.
+    readPart(
+      text.replace(/^([^:=,]*?[^:=,\s]) +(?=(?:height|lift|rises?)\b)/i, "$1: "),
+      BRANCHES,
+      habits,
+      (part) => {
+        const name = part.name === "" ? part.refuse(`give the branch a name. Try ${BRANCHES}.`) : part.name;
+        const height = part.take(/(?:height|lift|up|rise)s? (?<q>\d.*)/)?.groups?.["q"];
+        if (height === undefined)
+          return part.refuse(`how high does it end over the pump's water? Try ${BRANCHES}.`);
+        const staticHeadM = /^0+(?:\.0+)?$/.test(height) ? as<Metres>(0) : part.metres(height).best;
+        const segment = segmentOf(part, name);
+        return {
+          value: { name, staticHeadM, run: [segment.value] },
+          readAs: `${segment.readAs}, ending ${showNumber(staticHeadM)} m up`,
+        };
+      },
+    ),
   );
 }
