@@ -19,7 +19,7 @@ export function hasEnough(record: SimulatedRecord): boolean {
   const last = found.at(-1);
   if (!first || !last || found.length < 3 || last.at - first.at < 5) return false;
   if (found.every(isAtBottom)) return false;
-  if (isAtTop(last) && found.filter(isAtTop).length > 0.6 * found.length) return false;
+  if (isAtTop(last) && found.filter(isAtTop).length > 0.85 * found.length) return false;
   if (record.now - last.at > Math.max(30, last.at - first.at)) return false;
   const halfWidth = 1.2816 * idealSd(record, found);
   const { truth } = record;
@@ -64,8 +64,10 @@ function idealSd(record: SimulatedRecord, found: readonly Look[]): number {
         cc = cc * (1 - f) ** 2 + (0.1 * f * truth.levelAt(step.at - 0.01)) ** 2;
         cp *= 1 - f;
       } else pp += (0.4 * production) ** 2;
-    } else if (!isAtTop(step.look)) {
+    } else {
       const level = truth.levelAt(step.at - 1e-6);
+      // “At least” says something of a level near the edge, and nothing of one far above.
+      if (isAtTop(step.look) && level > 2 * step.look.low) continue;
       const scatter = truth.readerFirstStep ** 2 + (truth.readerLevel * level) ** 2;
       const variance = scatter + cellWidth(step.look) ** 2 / 12;
       const share = 1 / (cc + variance);
@@ -80,6 +82,7 @@ function idealSd(record: SimulatedRecord, found: readonly Look[]): number {
 
 function cellWidth(look: Look): number {
   if (look.instrument.kind === "meter") return 0;
+  if (isAtTop(look)) return look.low;
   const cell = chartCells(look.instrument.steps).find((c) => c.high >= look.high);
   return (cell?.high ?? look.high) - Math.max(0, cell?.low ?? look.low);
 }

@@ -47,7 +47,7 @@ export const SETTINGS = {
   /** A record that leaves less than this share of the ways a tank may stand possible contradicts itself. */
   leastPossible: 0.1,
   /** Refuse when more than this share of the looks, the last among them, say only "at least". */
-  mostAtTop: 0.6,
+  mostAtTop: 0.85,
   /** Error of the new water's level, as a share of it. */
   newWaterSpread: 0.1,
   /** Calibration error of one instrument, as a share of what it shows. */
