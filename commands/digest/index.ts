@@ -1,9 +1,6 @@
 import { DateTime } from "luxon";
-import { habitOf } from "../../src/core/log/habit.ts";
 import { PARAMETERS, unitText } from "../../src/core/log/parameters.ts";
-import { replacedShare } from "../../src/core/log/replaced-since.ts";
 import { showNumber } from "../../src/core/quantity/show.ts";
-import type { ChartSpec } from "../../src/kit/chart.ts";
 import {
   type Context,
   counted,
@@ -16,24 +13,16 @@ import {
   UserError,
 } from "../../src/kit/index.ts";
 import { spark } from "../../src/kit/spark.ts";
-import { endsOf } from "../../src/kit/trend-chart.ts";
-import {
-  type DatedEvent,
-  dayOf,
-  momentOf,
-  type TrendRecord,
-  tankEvents,
-  trendRecord,
-} from "../../src/kit/trend-record.ts";
+import { momentOf, type TrendRecord, tankEvents, trendRecord } from "../../src/kit/trend-record.ts";
 import { pause } from "../../src/kit/unhurried.ts";
 import { showRange, wantedRange } from "../../src/kit/wanted-range.ts";
 import type { Tank } from "../../src/records/tank.ts";
+import { digestChart } from "./chart.ts";
+import { doneLine, overdueLines } from "./doings.ts";
 import { type Finding, figureOf, findingOf, showMark, spanOf } from "./findings.ts";
 
 const DAYS = 30;
 const DAY_MS = 86_400_000;
-/** As many small charts as one picture holds. */
-const MOST_PANELS = 8;
 
 export default defineCommand({
   name: "digest",
@@ -90,7 +79,7 @@ export default defineCommand({
         columns: ["what", "last", `${DAYS} days`, "low–high", "wanted"],
         rows: findings.map((finding) => rowOf(finding)),
       },
-      chart: chartOf(findings, out, dated, from, context),
+      chart: digestChart(findings, out, dated, from, DAYS, context),
     };
   },
 });
@@ -142,95 +131,4 @@ function rowOf({ record, marks, wanted, place }: Finding): readonly string[] {
 
 function three(value: number): string {
   return showNumber(value, 3);
-}
-
-/** Kinds of events that are looked for as habits, in the words for them. */
-const HABITS: Readonly<Partial<Record<DatedEvent["kind"], string>>> = {
-  "water change": "water change",
-  harvest: "harvest",
-  "media change": "media change",
-  dose: "dose",
-  feeding: "feeding",
-};
-
-function overdueLines(
-  records: readonly TrendRecord[],
-  dated: readonly DatedEvent[],
-  now: number,
-): readonly string[] {
-  const today = now / DAY_MS;
-  const doings = [
-    ...Object.entries(HABITS).map(([kind, name]) => ({
-      name,
-      times: dated.filter((each) => each.kind === kind).map(({ at }) => at),
-    })),
-    ...records.map(({ parameter, readings }) => ({
-      name: `${parameter.name} test`,
-      times: readings.map(({ at }) => at),
-    })),
-  ];
-  return doings.flatMap(({ name, times }) => {
-    const habit = habitOf(times, today);
-    return habit?.isOverdue === true
-      ? [
-          `Overdue: ${name}, last ${counted(Math.round(habit.sinceDays), "day")} ago; it used to be every ${showNumber(habit.everyDays, 2)} days.`,
-        ]
-      : [];
-  });
-}
-
-/** "Done: 3 water changes (66 % of the water in all), 1 harvest." */
-function doneLine(dated: readonly DatedEvent[]): readonly string[] {
-  const kinds = [...new Set(dated.map(({ kind }) => kind))].filter((kind) => kind !== "note");
-  const shares = dated.flatMap(({ event }) => (event.kind === "water change" ? [event.fraction] : []));
-  const said = kinds.map((kind) => {
-    const count = counted(
-      dated.filter((each) => each.kind === kind).length,
-      kind,
-      PLURAL[kind] ?? `${kind}s`,
-    );
-    return kind === "water change" && shares.length > 0
-      ? `${count} (${showNumber(replacedShare(shares) * 100, 2)} % of the water in all)`
-      : count;
-  });
-  return said.length === 0 ? [] : [`Done: ${listed(said)}.`];
-}
-
-const PLURAL: Readonly<Partial<Record<DatedEvent["kind"], string>>> = {
-  "livestock in": "times livestock in",
-  "livestock out": "times livestock out",
-  "equipment on": "times equipment on",
-  "equipment off": "times equipment off",
-};
-
-function chartOf(
-  findings: readonly Finding[],
-  out: readonly Finding[],
-  dated: readonly DatedEvent[],
-  from: number,
-  { now, member }: Context,
-): ChartSpec {
-  // What left its range comes first when there is not room for all.
-  const shown =
-    findings.length <= MOST_PANELS ? findings : [...new Set([...out, ...findings])].slice(0, MOST_PANELS);
-  const names = listed(shown.map(({ record }) => record.parameter.name));
-  return {
-    altText: `The last ${DAYS} days of ${names}. ${out.length === 0 ? "Nothing is out of its range." : `Out of range: ${listed(out.map(({ record, place }) => `${record.parameter.name} (${place})`))}.`}`,
-    from,
-    until: now,
-    now,
-    zone: member.zone,
-    events: dated
-      .filter(({ at, event }) => event.kind === "water change" && at >= dayOf(new Date(from).toISOString()))
-      .map(({ at }) => ({ at: momentOf(at), label: "change" })),
-    panels: shown.map(({ record, marks, wanted }) => {
-      const unit = unitText(record.parameter);
-      return {
-        axisTitle: unit === "" ? record.parameter.name : `${record.parameter.name}, ${unit}`,
-        series: [{ name: "readings", marks }],
-        forecasts: [],
-        ...(wanted === undefined ? {} : { target: endsOf(wanted) }),
-      };
-    }),
-  };
 }
