@@ -57,7 +57,7 @@ export const dosingCautionWording: Wording<DosingCautions> = {
   "pump-run-very-short": ({ seconds }) =>
     `A run of ${roundFigure(seconds)} s is too short to be accurate: use fewer doses or a weaker stock.`,
   "vet-figures-read-back": () =>
-    "Read these figures back against the vet's note, and pour nothing until every one has been confirmed a second time.",
+    "Read each figure against the vet's note and the label once more before any of it is poured.",
   "carbon-takes-oxygen": ({ mgPerL, worstMgPerL, dosesPerDay }) =>
     `Each dose takes about ${roundFigure(mgPerL)} mg/L of oxygen from the water, ${roundFigure(worstMgPerL)} at worst: split it into at least ${dosesPerDay} doses a day and aerate, at night above all.`,
   "carbon-ramp-rule": () =>
