@@ -18,8 +18,6 @@ export interface Request {
   readonly answers: Readonly<Record<string, string>>;
   /** Asked where all can read it and nothing can be hidden: only what rests on no record is answered there. */
   readonly isAloud?: true;
-  /** Asked where all can read it and nothing can be hidden: only what rests on no record is answered there. */
-  readonly isAloud?: true;
   /** Set when the member asked for it; otherwise the command's own habit holds. */
   readonly audience?: "asker" | "channel";
 }
