@@ -1,9 +1,10 @@
 import type { App, Told } from "../app.ts";
+import { peopleFirst } from "../core/questions/people-first.ts";
 import { findCommand } from "../kit/command.ts";
 import type { Outcome, Question, Reply } from "../kit/reply.ts";
-import { quoted } from "../kit/text.ts";
 import { UserError } from "../kit/user-error.ts";
 import type { ClubId, MemberId } from "../records/ids.ts";
+import { isCommandLine } from "./command-line.ts";
 import { type ParsedLine, parseLine } from "./parse-line.ts";
 import { readFileFrom } from "./read-file.ts";
 
@@ -54,13 +55,8 @@ export class Conversation {
       if (name !== undefined) return this.#become(name);
       if (this.openQuestion !== undefined && this.#last !== undefined)
         return await this.#reply(this.#last, text);
-      if (this.#app.commands.some((entry) => entry.name === word.split(/\s/)[0]))
-        return await this.#command(`/${text}`);
-      return {
-        kind: "remark",
-        ok: false,
-        text: `${quoted(text)} is not a command. Commands begin with a slash: /help lists them.`,
-      };
+      if (isCommandLine(text, this.#app.commands)) return await this.#command(`/${text}`);
+      return await this.#ask(text);
     } catch (error) {
       if (error instanceof UserError) return { kind: "remark", ok: false, text: error.message };
       throw error;
@@ -92,6 +88,21 @@ export class Conversation {
     return { ...parsed, options: Object.fromEntries(given) };
   }
 
+  /** What begins like no command is a question in plain words. */
+  async #ask(question: string): Promise<Said> {
+    return this.#told(
+      await this.#app.answer({
+        member: this.member,
+        club: CONSOLE_CLUB,
+        isSteward: true,
+        name: this.#name,
+        path: "ask",
+        options: { question },
+        answers: {},
+      }),
+    );
+  }
+
   async #reply(last: Told, text: string): Promise<Said> {
     const question = this.openQuestion;
     const choices = question?.choices ?? [];
@@ -99,6 +110,7 @@ export class Conversation {
     const byLabel = choices.findIndex(({ label }) => label.toLowerCase() === text.toLowerCase());
     const index = choices[byNumber] === undefined ? byLabel : byNumber;
     if (index >= 0) return this.#told(await this.#app.choose(last.id, this.member, index));
+    if (question?.typed === undefined && peopleFirst(text)?.certainty === "certain") return this.#ask(text);
     if (question?.typed === undefined)
       return {
         kind: "remark",

@@ -1,7 +1,7 @@
 /** What a button does; its id carries the exchange it belongs to, so that it works after a restart. */
-export type ButtonDeed = "working" | "post" | "choose" | "menu" | "fill" | "form";
+export type ButtonDeed = "working" | "post" | "show" | "choose" | "menu" | "fill" | "form";
 
-const DEEDS: readonly ButtonDeed[] = ["working", "post", "choose", "menu", "fill", "form"];
+const DEEDS: readonly ButtonDeed[] = ["working", "post", "show", "choose", "menu", "fill", "form"];
 
 export function buttonId(deed: ButtonDeed, exchangeId: string, index?: number): string {
   return [deed, exchangeId, ...(index === undefined ? [] : [index])].join(":");

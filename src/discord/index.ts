@@ -10,6 +10,7 @@ import {
   ModalBuilder,
   type ModalSubmitInteraction,
   Options,
+  Partials,
   REST,
   Routes,
   type StringSelectMenuInteraction,
@@ -24,6 +25,7 @@ import { UserError } from "../kit/user-error.ts";
 import type { ClubId } from "../records/ids.ts";
 import { buttonId, readButtonId, readDutyButtonId } from "./button-id.ts";
 import { withFiles } from "./files.ts";
+import { answerBelow, questionOf } from "./mention.ts";
 import { registrationOf } from "./registration.ts";
 import { renderRemark, renderWorking } from "./render.ts";
 import { memberOf, requestOf } from "./request.ts";
@@ -55,11 +57,17 @@ export class TokenRefused extends Error {
 const GONE =
   "That answer is too old: its working has been cleared away. Type the command again for a fresh one.";
 
+const NOT_THEIRS =
+  "Only the one who asked can open this, and only for a while. Ask it yourself with /ask, and I look into your record.";
+
 /** Goes online, registers the commands and answers. Throws: TokenRefused; network errors as they come. */
 export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
   const { token, apiUrl, log } = parts;
   const client = new Client({
-    intents: [GatewayIntentBits.Guilds],
+    // None of these needs leave: the text is handed over where the bot is named, and in direct messages.
+    intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
+    // A direct conversation is not known before its first message.
+    partials: [Partials.Channel],
     rest: { api: apiUrl },
     allowedMentions: { parse: [] },
     // Nothing is read from the caches: keep them empty.
@@ -78,6 +86,13 @@ export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
       if (isPastAnswering(error)) log(`too late to answer interaction ${interaction.id}`);
       else log(`could not answer interaction ${interaction.id}`, error);
     });
+  });
+  client.on(Events.MessageCreate, (message) => {
+    const request = questionOf(message, client.user?.id ?? "");
+    if (request === undefined || !parts.isNews(message.id)) return;
+    shown(parts.app.answer(request), parts)
+      .then((told) => answerBelow(message, told))
+      .catch((error: unknown) => log(`could not answer message ${message.id}`, error));
   });
   client.on(Events.Error, (error) => log("connection error", error));
   client.on(Events.ShardReconnecting, () => log("connection lost, reconnecting"));
@@ -165,7 +180,8 @@ async function complete(interaction: AutocompleteInteraction, app: App): Promise
 async function press(interaction: ButtonInteraction, parts: DiscordParts): Promise<void> {
   const { app } = parts;
   const duty = readDutyButtonId(interaction.customId);
-  if (duty !== undefined) return respond(interaction, shown(answerDuty(interaction, duty, app), parts), "asker", false);
+  if (duty !== undefined)
+    return respond(interaction, shown(answerDuty(interaction, duty, app), parts), "asker", false);
   const pressed = readButtonId(interaction.customId);
   const member = memberOf(interaction);
   if (pressed === undefined) return tell(interaction, renderRemark(GONE), true);
@@ -186,6 +202,12 @@ async function press(interaction: ButtonInteraction, parts: DiscordParts): Promi
       if (exchange === undefined) return tell(interaction, renderRemark(GONE), true);
       const told: Told = { id: exchange.id, outcome: { ...exchange.outcome, audience: "channel" } };
       return respond(interaction, shown(Promise.resolve(told), parts), "channel", false);
+    }
+    case "show": {
+      const exchange = app.recall(exchangeId, member);
+      return exchange === undefined
+        ? tell(interaction, renderRemark(NOT_THEIRS), true)
+        : respond(interaction, shown(Promise.resolve(exchange), parts), "asker", false);
     }
     default:
       return tell(interaction, renderRemark(GONE), true);

@@ -39,7 +39,7 @@ export interface Frame {
 
 export function frameOf(typed: string, { tanks, findDates }: Surroundings): Frame {
   const plain = writtenOut(correctedText(plainText(typed), puttingRight))
-    .replace(/[?!]+(?= |$)/g, "")
+    .replace(/^[/!]+|[?!]+(?= |$)/g, "")
     .trim();
   const { text: untanked, tank } = withoutTank(plain, tanks);
   const text = untanked

@@ -130,7 +130,11 @@ export function announceMessage(
     name: "MESSAGE_CREATE",
     guildId,
     intents: guildId === undefined ? intent.directMessages : intent.guildMessages,
-    data: { ...wireMessage(stage.origin, message), ...(guildId === undefined ? {} : { guild_id: guildId }) },
+    data: {
+      ...wireMessage(stage.origin, message),
+      channel_type: message.channel.type,
+      ...(guildId === undefined ? {} : { guild_id: guildId }),
+    },
     shape: (data, intents) => {
       const isReadable =
         isOwn || guildId === undefined || mentionsBot || (intents & intent.messageContent) !== 0;
