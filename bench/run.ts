@@ -2,6 +2,7 @@
 
 import { spawnSync } from "node:child_process";
 import { chatPlatformRows } from "./chat-platform.ts";
+import { coreRows } from "./core.ts";
 import { recordsRows } from "./records.ts";
 import { printTable, type Row } from "./report.ts";
 import { terminalRows } from "./terminal.ts";
@@ -13,6 +14,7 @@ const PARTS: readonly (readonly [
 ])[] = [
   ["chat", "Through the chat platform's client library", chatPlatformRows],
   ["terminal", "In the terminal", terminalRows],
+  ["core", "Answers", coreRows],
   ["records", "Records", recordsRows],
 ];
 

@@ -3,6 +3,7 @@ import { carbonateSources } from "./carbonate/sources.ts";
 import { cloudySources } from "./cloudy/sources.ts";
 import { dosingSources } from "./dosing/sources.ts";
 import { nitrogenSources } from "./nitrogen/sources.ts";
+import { plansSources } from "./plans/sources.ts";
 import { plantSources } from "./plant/sources.ts";
 import type { Source } from "./source.ts";
 import { tankSources } from "./tank/sources.ts";
@@ -29,6 +30,11 @@ const sharedSources = {
     standing: "published",
     link: "https://www.bipm.org/en/committees/jc/jcgm/publications",
   },
+  "chandrupatla-1997": {
+    citation:
+      "Chandrupatla 1997, A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function without using derivatives, Adv. Eng. Softw. 28, 145–149",
+    standing: "from memory",
+  },
   "nist-sp-811": {
     citation:
       "NIST Special Publication 811 (2008), Guide for the Use of the SI, appendix B conversion factors",
@@ -44,6 +50,7 @@ export const SOURCES = {
   ...nitrogenSources,
   ...dosingSources,
   ...carbonateSources,
+  ...plansSources,
   ...plantSources,
   ...tankSources,
   ...trendsSources,

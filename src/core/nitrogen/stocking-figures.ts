@@ -1,3 +1,4 @@
+import { fallingRoot } from "../numeric/falling-root.ts";
 import {
   as,
   type Centimetres,
@@ -143,14 +144,13 @@ function areaAfterMeal(
       const perMeal = as<Grams>((meal.nitrogenGPerDay * excreted * meal.everyH) / 24);
       return sum + highestStanding(perMeal, peakAfter, meal.everyH, removalPerHour);
     }, 0);
-  let low = Math.log(1e-7);
-  let high = Math.log(1e5);
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2;
-    if (standing(Math.exp(middle)) > allowedG) low = middle;
-    else high = middle;
-  }
-  return as<SquareMetres>((Math.exp(high) * 24 * (volumeL / 1000)) / firstOrder);
+  // On the scale of both logarithms the curve is nearly straight.
+  const logRemoval = fallingRoot(
+    (log) => Math.log(standing(Math.exp(log)) / allowedG),
+    Math.log(1e-7),
+    Math.log(1e5),
+  );
+  return as<SquareMetres>((Math.exp(logRemoval) * 24 * (volumeL / 1000)) / firstOrder);
 }
 
 /**

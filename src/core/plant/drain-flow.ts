@@ -1,7 +1,7 @@
+import { fallingRoot } from "../numeric/falling-root.ts";
 import { as, type LitresPerHour, type Metres } from "../quantity/units.ts";
 import { frictionFactor, ROUGHNESS_MM, reynolds } from "./pipe-loss.ts";
 import { litresPerHour, type M2PerSecond, type Millimetres, STANDARD_GRAVITY } from "./plant-units.ts";
-import { fallingRoot } from "./root.ts";
 import { FRANCIS } from "./weir.ts";
 
 /** Orifice coefficient of a flooded rim. Source: riser-stage-discharge. */

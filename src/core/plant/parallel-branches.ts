@@ -1,3 +1,4 @@
+import { fallingRoot } from "../numeric/falling-root.ts";
 import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
 import {
   as,
@@ -18,7 +19,6 @@ import {
 } from "./pipe-run.ts";
 import type { M2PerSecond } from "./plant-units.ts";
 import { curveSpread, lastFlow, type PumpCurve, pumpHead, refuseCurve, shutOffHead } from "./pump-curve.ts";
-import { fallingRoot } from "./root.ts";
 import { refuseIfNegative, refuseSameNames } from "./usable-figures.ts";
 
 /** One of several pipes leaving a common node. */

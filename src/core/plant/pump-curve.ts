@@ -1,8 +1,8 @@
+import { fallingRoot } from "../numeric/falling-root.ts";
 import { between, type Estimate, exactly } from "../quantity/estimate.ts";
 import { as, type KgPerM3, type LitresPerHour, type Metres, type Watts } from "../quantity/units.ts";
 import { type NoAnswer, noAnswer } from "../result.ts";
 import { m3PerSecond, STANDARD_GRAVITY } from "./plant-units.ts";
-import { fallingRoot } from "./root.ts";
 import { refuseIfNegative, refuseUnlessPositive } from "./usable-figures.ts";
 
 export interface CurvePoint {

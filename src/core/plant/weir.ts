@@ -1,6 +1,6 @@
+import { fallingRoot } from "../numeric/falling-root.ts";
 import { as, type LitresPerHour, type Metres } from "../quantity/units.ts";
 import { litresPerHour, type Millimetres, m3PerSecond, STANDARD_GRAVITY } from "./plant-units.ts";
-import { fallingRoot } from "./root.ts";
 
 /** m^½/s. Source: francis-1883 (3.33 in feet). */
 export const FRANCIS = 1.84;
