@@ -1,3 +1,4 @@
+import type { BreedingRecords } from "./breeding.ts";
 import type { InstrumentRecords, LogRecords } from "./log.ts";
 import type { MemberRecords } from "./member.ts";
 import type { PlanRecords } from "./plan.ts";
@@ -15,5 +16,6 @@ export interface Records {
   readonly saltProducts: SaltProductRecords;
   readonly targets: TargetRecords;
   readonly uploads: UploadRecords;
+  readonly breeding: BreedingRecords;
   readonly plans: PlanRecords;
 }

@@ -2,6 +2,7 @@ import type { Database } from "better-sqlite3";
 import type { ExchangeRecords } from "../kit/exchange.ts";
 import type { Records } from "../records/index.ts";
 import type { ReminderRecords } from "../records/plan.ts";
+import { SqliteBreedingRecords } from "./breeding-records.ts";
 import { SqliteExchangeRecords } from "./exchange-records.ts";
 import { SqliteInstrumentRecords } from "./instrument-records.ts";
 import { SqliteLogRecords } from "./log-records.ts";
@@ -41,6 +42,7 @@ export function openStore(file: string, now: string): Store {
       saltProducts: new SqliteSaltProductRecords(db),
       targets: new SqliteTargetRecords(db),
       uploads: new SqliteUploadRecords(db),
+      breeding: new SqliteBreedingRecords(db),
       plans: new SqlitePlanRecords(db),
     },
     exchanges,

@@ -4,6 +4,7 @@ import tankPlant from "./migrations/0002-tank-plant.ts";
 import targets from "./migrations/0003-targets.ts";
 import uploadsShares from "./migrations/0004-uploads-shares.ts";
 import plans from "./migrations/0005-plans.ts";
+import breeding from "./migrations/0006-breeding.ts";
 
 export interface Migration {
   readonly name: string;
@@ -11,7 +12,14 @@ export interface Migration {
 }
 
 /** In order; one that has shipped is never edited, the next corrects it. */
-const MIGRATIONS: readonly Migration[] = [membersTanksLog, tankPlant, targets, uploadsShares, plans];
+const MIGRATIONS: readonly Migration[] = [
+  membersTanksLog,
+  tankPlant,
+  targets,
+  uploadsShares,
+  plans,
+  breeding,
+];
 
 /** The file was written by a later version than this one. */
 export class NewerDatabase extends Error {
