@@ -17,7 +17,7 @@ export interface Draw {
   readonly point: number;
 }
 
-const POINTS = 1024;
+const POINTS = 640;
 const DIMENSIONS = 8;
 
 /**

@@ -17,34 +17,30 @@ export function levelsAt(
   at: number,
   changes: readonly PlannedChange[],
 ): Float64Array {
-  const levels = new Float64Array(draws.length);
-  draws.forEach((draw, i) => {
-    let level = draw.level;
-    let production = draw.production;
-    let variance = 0;
-    let time = now;
-    const grow = (until: number) => {
-      const days = until - time;
-      const kept = Math.exp(-draw.uptakePerDay * days);
-      level = level * kept + production * gainDays(draw.uptakePerDay, days);
-      variance = variance * kept * kept + (draw.feedingSpread * production) ** 2 * days;
-      time = until;
-    };
-    // One slow drift for the whole way: its mean effect on the level is that of the middle of the way.
-    production *= Math.max(
-      0,
-      1 + draw.drift * Math.sqrt((at - now) / 3) * evenNormal(draw.point, FUTURE_DIMENSION),
-    );
-    for (const change of changes) {
-      if (change.at < now || change.at > at) continue;
-      grow(change.at);
-      const uneven = draw.changeSpread * change.fraction * (level - change.newWater);
-      const newWater = SETTINGS.newWaterSpread * change.fraction * change.newWater;
-      level = waterChange(level, change.fraction, change.newWater);
-      variance = variance * (1 - change.fraction) ** 2 + uneven * uneven + newWater * newWater;
-    }
-    grow(at);
-    levels[i] = Math.max(0, level + Math.sqrt(variance) * evenNormal(draw.point, FUTURE_DIMENSION + 1));
-  });
-  return levels;
+  const due = changes.filter((change) => change.at >= now && change.at <= at);
+  return Float64Array.from(draws, (draw) => levelOf(draw, now, at, due));
+}
+
+function levelOf(draw: Draw, now: number, at: number, due: readonly PlannedChange[]): number {
+  // One slow drift for the whole way: its mean effect on the level is that of the middle of the way.
+  const drift = draw.drift * Math.sqrt((at - now) / 3) * evenNormal(draw.point, FUTURE_DIMENSION);
+  const production = draw.production * Math.max(0, 1 + drift);
+  const feeding = (draw.feedingSpread * production) ** 2;
+  let level = draw.level;
+  let variance = 0;
+  let time = now;
+  for (let i = 0; i <= due.length; i += 1) {
+    const change = due[i];
+    const days = (change?.at ?? at) - time;
+    const kept = draw.uptakePerDay === 0 ? 1 : Math.exp(-draw.uptakePerDay * days);
+    level = level * kept + production * gainDays(draw.uptakePerDay, days);
+    variance = variance * kept * kept + feeding * days;
+    if (!change) break;
+    time = change.at;
+    const uneven = draw.changeSpread * change.fraction * (level - change.newWater);
+    const newWater = SETTINGS.newWaterSpread * change.fraction * change.newWater;
+    level = waterChange(level, change.fraction, change.newWater);
+    variance = variance * (1 - change.fraction) ** 2 + uneven * uneven + newWater * newWater;
+  }
+  return Math.max(0, level + Math.sqrt(variance) * evenNormal(draw.point, FUTURE_DIMENSION + 1));
 }
