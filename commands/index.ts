@@ -23,12 +23,15 @@ import log from "./log/index.ts";
 import minerals from "./minerals/index.ts";
 import outage from "./outage/index.ts";
 import oxygen from "./oxygen/index.ts";
+import plan from "./plan/index.ts";
 import plant from "./plant/index.ts";
 import power from "./power/index.ts";
 import purify from "./purify/index.ts";
 import readings from "./readings.ts";
+import regimen from "./regimen/index.ts";
 import salt from "./salt/index.ts";
 import settings from "./settings.ts";
+import sheet from "./sheet/index.ts";
 import skimmate from "./skimmate/index.ts";
 import stocking from "./stocking/index.ts";
 import tank from "./tank/index.ts";
@@ -40,7 +43,6 @@ import uv from "./uv/index.ts";
 import vessel from "./vessel/index.ts";
 import weight from "./weight/index.ts";
 import workout from "./workout.ts";
-import sheet from "./sheet/index.ts";
 
 /** What a member can type, in the order of /help. */
 export const commands: readonly CommandEntry[] = [
@@ -71,12 +73,15 @@ export const commands: readonly CommandEntry[] = [
   uv,
   skimmate,
   vessel,
-  sheet, tank,
+  sheet,
+  tank,
   log,
   readings,
   trend,
   target,
   digest,
+  plan,
+  regimen,
   correct,
   undo,
   importRecord,

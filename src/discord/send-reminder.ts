@@ -70,22 +70,17 @@ export function reminderPoster(parts: {
     const messages = (await rest.get(Routes.channelMessages(channelId), {
       query: new URLSearchParams({ after, limit: "100" }),
     })) as APIMessage[];
-    return messages.find(({ components }) => JSON.stringify(components ?? []).includes(`:${letter.key}"`))?.id;
+    return messages.find(({ components }) => JSON.stringify(components ?? []).includes(`:${letter.key}"`))
+      ?.id;
   }
 
-  async function tryPlace(
-    letter: Letter,
-    place: () => Promise<string>,
-    wasTried: boolean,
-  ): Promise<Posted> {
+  async function tryPlace(letter: Letter, place: () => Promise<string>, wasTried: boolean): Promise<Posted> {
     try {
       const channelId = await place();
       const earlier = wasTried ? await orNothing(found(letter, channelId)) : undefined;
       const messageId =
         earlier ??
-        idOf(
-          await rest.post(Routes.channelMessages(channelId), { body: messageOf(letter, parts.clock()) }),
-        );
+        idOf(await rest.post(Routes.channelMessages(channelId), { body: messageOf(letter, parts.clock()) }));
       return { kind: "sent", place: channelId, messageId };
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
@@ -136,19 +131,21 @@ function messageOf(letter: Letter, now: number) {
   };
   const button = (customId: string, label: string, style: ButtonStyle) =>
     new ButtonBuilder().setCustomId(customId).setLabel(clipped(label, 80)).setStyle(style);
-  const rows = answerable.slice(0, MOST_ROWS).map(({ dutyId, title: what, mayBeSkipped }) =>
-    new ActionRowBuilder<ButtonBuilder>().addComponents(
-      button(
-        dutyButtonId("done", dutyId, letter.key),
-        answerable.length === 1 ? "Done" : `Done: ${what}`,
-        ButtonStyle.Success,
+  const rows = answerable
+    .slice(0, MOST_ROWS)
+    .map(({ dutyId, title: what, mayBeSkipped }) =>
+      new ActionRowBuilder<ButtonBuilder>().addComponents(
+        button(
+          dutyButtonId("done", dutyId, letter.key),
+          answerable.length === 1 ? "Done" : `Done: ${what}`,
+          ButtonStyle.Success,
+        ),
+        button(dutyButtonId("later", dutyId, letter.key), "Later", ButtonStyle.Secondary),
+        ...(mayBeSkipped
+          ? [button(dutyButtonId("skip", dutyId, letter.key), "Skip", ButtonStyle.Secondary)]
+          : []),
       ),
-      button(dutyButtonId("later", dutyId, letter.key), "Later", ButtonStyle.Secondary),
-      ...(mayBeSkipped
-        ? [button(dutyButtonId("skip", dutyId, letter.key), "Skip", ButtonStyle.Secondary)]
-        : []),
-    ),
-  );
+    );
   const all = new ActionRowBuilder<ButtonBuilder>().addComponents(
     button(dutyButtonId("due", 0, letter.key), "What is due", ButtonStyle.Secondary),
   );

@@ -13,12 +13,12 @@ import { as, type DegreesC, type Fraction, type Litres } from "../core/quantity/
 import type { Caution } from "../core/result.ts";
 import { netVolume } from "../core/tank/net-volume.ts";
 import { saltMix } from "../core/water/salt-mix.ts";
-import type { Plan, DutyWords } from "../records/plan.ts";
+import type { DutyWords, Plan } from "../records/plan.ts";
 import type { Tank } from "../records/tank.ts";
 import { sayCaution, sayRefusal } from "../wording/index.ts";
 import { ago, type FigureContext, tankSalinity, tankTemperature } from "./tank-figures.ts";
 import { capitalised } from "./text.ts";
-import { wantedRange, showRange } from "./wanted-range.ts";
+import { showRange, wantedRange } from "./wanted-range.ts";
 
 /** What is to be done and how much of it, as the tank stands now; or why nothing is. */
 export type Settled =
@@ -132,7 +132,8 @@ function newWater(
 ): { readonly lines: readonly string[]; readonly cautions: readonly Caution[] } {
   const { habits } = context.member;
   const net = netVolume(tank.containers);
-  if (net.kind === "no-answer") return { lines: [capitalised(sayRefusal(net.reason))], cautions: net.cautions };
+  if (net.kind === "no-answer")
+    return { lines: [capitalised(sayRefusal(net.reason))], cautions: net.cautions };
   const litres = changeVolume(amount, net.value.totalL);
   const water = `${showVolume(litres, habits)} of new water`;
   if (tank.kind === "fresh") return { lines: [`${water}.`], cautions: [] };
@@ -165,7 +166,9 @@ function rationLines(tank: Tank, context: FigureContext): readonly string[] {
   if (food === undefined) return ["No ration is noted: /tank note food:40 g prawn 3 times a week keeps one."];
   const read = readFood(food, context.member.habits);
   if (!isRead(read)) return [`As noted: ${food}.`];
-  return read.value.map((each) => `${capitalised(each.label)}: ${showEstimate(mealOf(each), "g", { significant: 3 })} a meal.`);
+  return read.value.map(
+    (each) => `${capitalised(each.label)}: ${showEstimate(mealOf(each), "g", { significant: 3 })} a meal.`,
+  );
 }
 
 function testLines(
@@ -195,11 +198,7 @@ function volumeOf(tank: Tank): { readonly litres: Estimate<Litres> } | { readonl
   return net.kind === "no-answer" ? { why: sayRefusal(net.reason) } : { litres: net.value.totalL };
 }
 
-function ethanolWords(
-  task: Extract<Task, { kind: "ethanol step" }>,
-  tank: Tank,
-  log: TankLog,
-): Settled {
+function ethanolWords(task: Extract<Task, { kind: "ethanol step" }>, tank: Tank, log: TankLog): Settled {
   const { percent, dosesPerDay } = task;
   const volume = volumeOf(tank);
   if ("why" in volume) return { kind: "hold", why: volume.why };
@@ -246,11 +245,7 @@ function ethanolWords(
   );
 }
 
-function ammoniumWords(
-  task: Extract<Task, { kind: "ammonium dose" }>,
-  tank: Tank,
-  log: TankLog,
-): Settled {
+function ammoniumWords(task: Extract<Task, { kind: "ammonium dose" }>, tank: Tank, log: TankLog): Settled {
   const verdict = judgeAmmoniumDose(log);
   if (verdict.kind !== "go") return { kind: "hold", why: verdict.why ?? "" };
   const volume = volumeOf(tank);
@@ -265,11 +260,16 @@ function ammoniumWords(
   if (dose.kind === "no-answer") return { kind: "hold", why: sayRefusal(dose.reason) };
   const { mass } = dose.value;
   const shown = showEstimate(mass, "g", { significant: 3 });
-  return say(task, [`${shown} of pure ammonium chloride, for ${task.mgPerL} mg/L as nitrogen.`], dose.cautions, {
-    event: "dose",
-    amount: mass.best / 1000,
-    unit: "kg",
-    text: "ammonium chloride",
-    words: `dose ${shown} ammonium chloride`,
-  });
+  return say(
+    task,
+    [`${shown} of pure ammonium chloride, for ${task.mgPerL} mg/L as nitrogen.`],
+    dose.cautions,
+    {
+      event: "dose",
+      amount: mass.best / 1000,
+      unit: "kg",
+      text: "ammonium chloride",
+      words: `dose ${shown} ammonium chloride`,
+    },
+  );
 }

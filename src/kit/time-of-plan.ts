@@ -1,6 +1,6 @@
 import { casual } from "chrono-node/en";
 import { DateTime } from "luxon";
-import { readRule, RULE_EXAMPLES } from "../core/plans/read-rule.ts";
+import { RULE_EXAMPLES, readRule } from "../core/plans/read-rule.ts";
 import type { Rule } from "../core/plans/recurrence.ts";
 import type { Read } from "../core/quantity/read.ts";
 import type { Member } from "../records/member.ts";
@@ -39,17 +39,27 @@ export function readMoment(text: string, member: Member, now: number): Read<numb
     { instant: new Date(now), timezone: here.offset },
     { forwardDate: true },
   );
-  if (found === undefined || others.length > 0 || found.end !== null || found.text.length < text.trim().length / 2)
+  if (
+    found === undefined ||
+    others.length > 0 ||
+    found.end !== null ||
+    found.text.length < text.trim().length / 2
+  )
     return { kind: "unreadable", message: `${quoted(text)} is no time I can read. Try ${RULE_EXAMPLES}.` };
   const { start } = found;
   const part = (name: "year" | "month" | "day" | "hour" | "minute"): number => start.get(name) ?? 0;
   const hasTime = start.isCertain("hour") || /\bin \d|hour|minute/i.test(text);
   const day = DateTime.utc(part("year"), part("month"), part("day")).toMillis() / DAY_MS;
   if (!Number.isInteger(day))
-    return { kind: "unreadable", message: `${quoted(text)} is no day of the calendar. Try ${RULE_EXAMPLES}.` };
+    return {
+      kind: "unreadable",
+      message: `${quoted(text)} is no day of the calendar. Try ${RULE_EXAMPLES}.`,
+    };
   const minute = hasTime ? part("hour") * 60 + part("minute") : USUAL_MINUTE;
   const at = calendarOf(member.zone).instant({ day, minute });
-  const said = DateTime.fromMillis(at, { zone: member.zone }).toFormat("ccc d MMM yyyy, HH:mm", { locale: "en" });
+  const said = DateTime.fromMillis(at, { zone: member.zone }).toFormat("ccc d MMM yyyy, HH:mm", {
+    locale: "en",
+  });
   if (at < now - BACK_MS)
     return {
       kind: "unreadable",

@@ -127,15 +127,24 @@ export interface DutyEntry {
 
 /** Plans as their owner deals with them. */
 export interface PlanRecords {
-  /** With its first duties, where it begins at once. Throws: UserError beyond the most one member may have. */
+  /** Throws: UserError beyond the most one member may have. */
   add(owner: MemberId, plan: NewPlan, now: string): Plan;
   /** Running and paused ones, oldest first. */
   of(owner: MemberId): readonly Plan[];
   find(owner: MemberId, planId: number): Plan | undefined;
   /** Throws: UserError when it is not theirs. */
   change(owner: MemberId, planId: number, change: PlanChange): void;
-  /** Adds duties by hand: both halves of a pair. The second is told of until it is settled. */
-  addPair(owner: MemberId, planId: number, off: NewDuty, back: NewDuty): readonly [Duty, Duty];
+  /**
+   * Switched off at this very moment: a plan with both halves, the first settled and logged, the second to be
+   * told of until it is settled. All or nothing; returns the second.
+   */
+  switchOff(
+    owner: MemberId,
+    plan: NewPlan,
+    halves: readonly [NewDuty, NewDuty],
+    entry: DutyEntry,
+    now: string,
+  ): Duty;
 
   startRegimen(
     owner: MemberId,

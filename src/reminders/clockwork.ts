@@ -76,12 +76,7 @@ export function createClockwork(parts: ClockworkParts): Clockwork {
 
   async function send(to: Poster): Promise<void> {
     for (;;) {
-      const letters = reminders.claim(
-        to.prefix,
-        iso(clock()),
-        parts.leaseMs ?? LEASE_MS,
-        LETTERS_AT_ONCE,
-      );
+      const letters = reminders.claim(to.prefix, iso(clock()), parts.leaseMs ?? LEASE_MS, LETTERS_AT_ONCE);
       if (letters.length === 0) return;
       await Promise.all(letters.map(async (letter) => put(letter, await to.post(letter))));
     }
@@ -89,17 +84,15 @@ export function createClockwork(parts: ClockworkParts): Clockwork {
 
   function put(letter: Letter, posted: Posted): void {
     const now = clock();
-    switch (posted.kind) {
-      case "sent":
-        return reminders.sent(letter.id, posted.place, posted.messageId, iso(now));
-      case "refused":
-        log(`reminder ${letter.id} could not be delivered: ${posted.why}`);
-        return reminders.refused(letter.id, posted.why, iso(now + AFTER_REFUSAL_MS));
-      case "uncertain": {
-        const pause = Math.min(LONGEST_PAUSE_MS, LOOK_MS * 2 ** Math.min(10, letter.attempts));
-        log(`reminder ${letter.id} is tried again in ${pause / 1000} s: ${posted.why}`);
-        return reminders.uncertain(letter.id, iso(now + pause));
-      }
+    if (posted.kind === "sent") {
+      reminders.sent(letter.id, posted.place, posted.messageId, iso(now));
+    } else if (posted.kind === "refused") {
+      log(`reminder ${letter.id} could not be delivered: ${posted.why}`);
+      reminders.refused(letter.id, posted.why, iso(now + AFTER_REFUSAL_MS));
+    } else {
+      const pause = Math.min(LONGEST_PAUSE_MS, LOOK_MS * 2 ** Math.min(10, letter.attempts));
+      log(`reminder ${letter.id} is tried again in ${pause / 1000} s: ${posted.why}`);
+      reminders.uncertain(letter.id, iso(now + pause));
     }
   }
 
@@ -160,8 +153,7 @@ function stepOf(plan: RunningPlan, records: Records, now: number): PlanStep {
     calendar: calendarOf(plan.zone),
     log,
     followed: plan.rule.kind === "after" ? eventTimes(tank, plan.rule.event, records) : [],
-    seen:
-      plan.until === undefined ? [] : readingsSince(tank, plan.until.parameter, plan.createdAt, records),
+    seen: plan.until === undefined ? [] : readingsSince(tank, plan.until.parameter, plan.createdAt, records),
     settle: () =>
       dutyWords(plan, tank, log, { records, now, member: records.members.member(plan.owner, undefined) }),
   });

@@ -129,7 +129,10 @@ export function pair(words: DutyWords, at: number): readonly NewDuty[] {
 
 /** A window for which it is too late: nobody shall switch anything off for it now. */
 function passed(words: DutyWords, at: number): NewDuty {
-  return notice(`${words.title}: that window passed without a reminder. Nothing is to be done for it now.`, at);
+  return notice(
+    `${words.title}: that window passed without a reminder. Nothing is to be done for it now.`,
+    at,
+  );
 }
 
 function notice(title: string, at: number): NewDuty {

@@ -41,9 +41,7 @@ export function letterText(letter: Letter, now: number): LetterText {
         ...dueLine(item, zone, now),
       ].join("\n"),
     ),
-    cautions: [
-      ...new Set(items.flatMap(({ duty }) => duty.words.cautions.map(({ text }) => text))),
-    ],
+    cautions: [...new Set(items.flatMap(({ duty }) => duty.words.cautions.map(({ text }) => text)))],
     answerable: answerable.map(({ duty }) => ({
       dutyId: duty.id,
       title: duty.words.title,
@@ -85,7 +83,8 @@ export function quietUntil(
   const { quietFrom: from, quietUntil: until } = wishes;
   const here = DateTime.fromMillis(now, { zone });
   const minute = here.hour * 60 + here.minute;
-  const isQuiet = from < until ? minute >= from && minute < until : from !== until && (minute >= from || minute < until);
+  const isQuiet =
+    from < until ? minute >= from && minute < until : from !== until && (minute >= from || minute < until);
   if (!isQuiet) return undefined;
   const ends = here.startOf("day").set({ hour: Math.floor(until / 60), minute: until % 60 });
   return (minute < until ? ends : ends.plus({ days: 1 })).toMillis();

@@ -70,17 +70,22 @@ export class SqlitePlanRecords implements PlanRecords {
     if (changes === 0) throw new UserError("not-yours", "That plan is not one of yours.");
   }
 
-  addPair(owner: MemberId, planId: number, off: NewDuty, back: NewDuty): readonly [Duty, Duty] {
+  switchOff(
+    owner: MemberId,
+    plan: NewPlan,
+    [off, back]: readonly [NewDuty, NewDuty],
+    entry: DutyEntry,
+    now: string,
+  ): Duty {
     return this.#db
-      .transaction((): readonly [Duty, Duty] => {
-        const plan = this.find(owner, planId);
-        if (plan === undefined) throw new UserError("not-yours", "That plan is not one of yours.");
-        const [first, second] = insertDuties(this.#db, plan, [off, back]);
-        const pair = [first, second].map((id) => (id === undefined ? undefined : this.duty(owner, id)));
-        const [offDuty, backDuty] = pair;
-        if (offDuty === undefined || backDuty === undefined)
-          throw new UserError("not-now", "That is planned for this very minute already.");
-        return [offDuty, backDuty];
+      .transaction(() => {
+        const made = this.#insert(owner, plan, undefined, now);
+        this.change(owner, made.id, { state: "over" });
+        const [offId = 0, backId = 0] = insertDuties(this.#db, made, [off, back]);
+        this.settle(owner, offId, "done", entry, off.dueAt, now, false);
+        const duty = this.duty(owner, backId);
+        if (duty === undefined) throw new Error("the way back was not put down");
+        return duty;
       })
       .immediate();
   }
@@ -228,12 +233,13 @@ export class SqlitePlanRecords implements PlanRecords {
   }
 
   switchedOff(tankId: number): readonly { readonly off: Duty; readonly back: Duty }[] {
-    return this.#duties("WHERE tank_id = ? AND half = 'back' AND state = 'open' ORDER BY due_at", tankId).flatMap(
-      (back) => {
-        const [off] = back.pairOf === undefined ? [] : this.#duties("WHERE id = ?", back.pairOf);
-        return off === undefined ? [] : [{ off, back }];
-      },
-    );
+    return this.#duties(
+      "WHERE tank_id = ? AND half = 'back' AND state = 'open' ORDER BY due_at",
+      tankId,
+    ).flatMap((back) => {
+      const [off] = back.pairOf === undefined ? [] : this.#duties("WHERE id = ?", back.pairOf);
+      return off === undefined ? [] : [{ off, back }];
+    });
   }
 
   wishes(owner: MemberId): ReminderWishes {
