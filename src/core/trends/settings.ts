@@ -73,7 +73,7 @@ export const SETTINGS = {
    *  likely its side. */
   looksBesideEvent: 3,
   daysBesideEvent: 10,
-  effectChance: 0.65,
+  effectChance: 0.62,
   effectSideChance: 0.9,
   /** A fall worth asking about: how deep it must be, and how much better a change must explain the record
    *  (twice the gain in log-likelihood). */
