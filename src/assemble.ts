@@ -7,6 +7,10 @@ import { type App, createApp } from "./app.ts";
 import { openChartRoom } from "./charts/index.ts";
 import { type Config, readConfig } from "./config.ts";
 import type { DrawChart } from "./kit/chart.ts";
+import { dueNow } from "./kit/due-lines.ts";
+import type { MemberId } from "./records/ids.ts";
+import { type Clockwork, createClockwork } from "./reminders/clockwork.ts";
+import type { Poster } from "./reminders/poster.ts";
 import { openStore } from "./sqlite/index.ts";
 
 /** The folder that holds package.json, whether running from source or built. */
@@ -24,6 +28,10 @@ export interface Assembled {
   readonly app: App;
   readonly draw: DrawChart;
   isNews(eventId: string): boolean;
+  /** What makes plans fall due; with a poster it sends the reminders too. */
+  clockwork(poster?: Poster): Clockwork;
+  /** What one member has to do now, in plain lines. */
+  due(member: MemberId): readonly string[];
   close(): Promise<void>;
 }
 
@@ -59,6 +67,17 @@ export function assemble(databaseFile: string, clock: () => number = Date.now): 
     app,
     draw: charts.draw,
     isNews: (eventId) => store.isNews(eventId, new Date(clock()).toISOString()),
+    clockwork: (poster) =>
+      createClockwork({
+        records: store.records,
+        reminders: store.reminders,
+        ...(poster === undefined ? {} : { poster }),
+        clock,
+        newKey: () => randomBytes(15).toString("base64url"),
+        log: (line, error) => console.error(`[reminder] ${line}`, ...(error === undefined ? [] : [error])),
+      }),
+    due: (id) =>
+      dueNow({ records: store.records, member: store.records.members.member(id, undefined), now: clock() }),
     async close() {
       clearInterval(daily);
       store.close();

@@ -1,13 +1,15 @@
 import { assemble } from "./assemble.ts";
 import { type Config, isFileHost } from "./config.ts";
 import { type RunningBot, startDiscord, TokenRefused } from "./discord/index.ts";
+import { reminderPoster } from "./discord/send-reminder.ts";
 
 /** Longest pause between two tries to reach the platform, ms. */
 const LONGEST_PAUSE_MS = 60_000;
 
 /** Runs the bot until it is told to stop; the exit code is 77 when the token is refused. */
 export async function runBot(config: Config, token: string): Promise<number> {
-  const { app, draw, isNews, close } = assemble(config.databaseFile);
+  const { app, draw, isNews, clockwork, close } = assemble(config.databaseFile);
+  const reminders = clockwork(reminderPoster({ token, apiUrl: config.apiUrl, clock: Date.now }));
   const stopped = new Promise<void>((resolve) => {
     process.once("SIGINT", resolve);
     process.once("SIGTERM", resolve);
@@ -30,7 +32,9 @@ export async function runBot(config: Config, token: string): Promise<number> {
   try {
     const bot = await untilReached(start, stopped, log);
     if (bot !== undefined) {
+      reminders.start();
       await stopped;
+      await reminders.stop();
       await bot.stop();
     }
     return 0;

@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { assemble, loadConfig, ROOT } from "./assemble.ts";
+import { consoleMember } from "./console/conversation.ts";
 import { runConsole } from "./console/index.ts";
 import { sayAndFail } from "./failure.ts";
 
@@ -11,6 +12,7 @@ const USAGE = `Standpipe in the terminal.
                                           answer one command and end
   npm start -- --as bruno                 be another member
   npm start -- --json "/help"             print the reply as data
+  npm start -- --due                      print what is due, for a timetable; nothing when nothing is
   npm start < script.txt                  answer a script, line by line; the exit code is 1
                                           when a line was refused or a question left open
 `;
@@ -39,7 +41,16 @@ export async function chat(argv: readonly string[]): Promise<number> {
   });
   try {
     const { databaseFile } = loadConfig();
-    const { app, draw, close } = assemble(databaseFile);
+    const { app, draw, clockwork, due, close } = assemble(databaseFile);
+    const plans = clockwork();
+    await plans.tick();
+    const dueNow = due(consoleMember(values.as));
+    if (values.due) {
+      process.stdout.write(dueNow.map((line) => `${line}\n`).join(""));
+      await close();
+      return 0;
+    }
+    plans.start();
     // Files and earlier lines lie beside the database they belong to.
     const home = dirname(resolve(ROOT, databaseFile === ":memory:" ? "data/local/none" : databaseFile));
     const once = positionals.join(" ").trim();
@@ -49,11 +60,13 @@ export async function chat(argv: readonly string[]): Promise<number> {
       input: process.stdin,
       output: process.stdout,
       name: values.as,
+      greeting: dueNow,
       ...(once === "" ? {} : { once }),
       asJson: values.json,
       filesFolder: join(home, "files"),
       historyFile: join(home, "history"),
     });
+    await plans.stop();
     await close();
     return code;
   } catch (error) {
@@ -68,6 +81,7 @@ function readArguments(argv: readonly string[]) {
     options: {
       as: { type: "string", default: "keeper" },
       json: { type: "boolean", default: false },
+      due: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
   });

@@ -1,7 +1,6 @@
 import { sayMoment } from "../../src/kit/calendar.ts";
-import { dueLines, isShownDue } from "../../src/kit/due-lines.ts";
+import { dueLines, isShownDue, offNow } from "../../src/kit/due-lines.ts";
 import { counted, defineCommand, type Reply } from "../../src/kit/index.ts";
-import { offLines } from "../../src/kit/plan-words.ts";
 import { plainReply } from "./shared.ts";
 
 export default defineCommand({
@@ -17,15 +16,13 @@ export default defineCommand({
       .of(member.id)
       .flatMap(({ nextAt }) => (nextAt === undefined ? [] : [nextAt]))
       .sort()[0];
-    const off = tanks.flatMap((tank) =>
-      offLines(tank, context).map((line) => (tanks.length === 1 ? line : `${tank.name}: ${line}`)),
-    );
+    const off = offNow(tanks, context);
     const cautions = due.flatMap(({ words }) => words.cautions);
     return plainReply(
       "What is due",
       [
         ...dueLines(due, tanks, context),
-        ...(off.length === 0 ? [] : [`Switched off: ${off.join(" ")}`]),
+        ...off,
         ...(due.length === 0 && next !== undefined
           ? [`The next is due ${sayMoment(Date.parse(next), member.zone, now)}.`]
           : []),

@@ -1,5 +1,6 @@
+import { offNow } from "../../src/kit/due-lines.ts";
 import { capitalised, defineCommand, type Reply } from "../../src/kit/index.ts";
-import { offLines, sayPlan, sayWhenPlanned } from "../../src/kit/plan-words.ts";
+import { sayPlan, sayWhenPlanned } from "../../src/kit/plan-words.ts";
 import { plainReply, stateOf } from "./shared.ts";
 
 export default defineCommand({
@@ -11,7 +12,7 @@ export default defineCommand({
     const { records, member } = context;
     const tanks = records.tanks.own(member.id);
     const plans = records.plans.of(member.id);
-    const off = tanks.flatMap((tank) => offLines(tank, context).map((line) => `${tank.name}: ${line}`));
+    const off = offNow(tanks, context);
     if (plans.length === 0 && off.length === 0)
       return plainReply(
         "Your plans",

@@ -17,6 +17,11 @@ export type Said =
   | { readonly kind: "remark"; readonly text: string; readonly ok: boolean }
   | { readonly kind: "end" };
 
+/** Whoever sits at the terminal under that name. */
+export function consoleMember(name: string): MemberId {
+  return `console:${name.toLowerCase()}` as MemberId;
+}
+
 /** One terminal's talk with the app: who is speaking, what was last said, what stands open. */
 export class Conversation {
   readonly #app: App;
@@ -36,7 +41,7 @@ export class Conversation {
   }
 
   get member(): MemberId {
-    return `console:${this.#name.toLowerCase()}` as MemberId;
+    return consoleMember(this.#name);
   }
 
   get openQuestion(): Question | undefined {

@@ -7,7 +7,7 @@ import type { DrawChart } from "../kit/chart.ts";
 import type { Reply, ReplyFile } from "../kit/reply.ts";
 import { complete } from "./complete.ts";
 import { Conversation, type Said } from "./conversation.ts";
-import { COLOURED, PLAIN, renderOutcome, renderWorking, type Style } from "./render.ts";
+import { COLOURED, PLAIN, renderOutcome, renderWorking, type Style, safe } from "./render.ts";
 
 export interface ConsoleParts {
   readonly app: App;
@@ -17,6 +17,8 @@ export interface ConsoleParts {
   readonly output: NodeJS.WritableStream & { readonly isTTY?: boolean };
   /** Who is typing. */
   readonly name: string;
+  /** What is said when the chat opens: whatever is due. */
+  readonly greeting?: readonly string[];
   /** One command to answer and be done, if any. */
   readonly once?: string;
   readonly asJson: boolean;
@@ -83,6 +85,8 @@ function interactive(parts: ConsoleParts, talk: Conversation): Promise<number> {
     reader.prompt();
   };
   output.write("Standpipe: sums and tank records for the club. /help lists the commands, quit ends.\n");
+  const due = parts.greeting ?? [];
+  if (due.length > 0) output.write(`Due now:\n${due.map((line) => `  ${safe(line)}\n`).join("")}`);
   prompt();
   return new Promise((resolve, reject) => {
     // Lines are answered one after the other, whatever the speed of typing or pasting.

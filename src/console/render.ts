@@ -117,7 +117,7 @@ function wrapped(text: string, indent: string, hanging = indent): readonly strin
 }
 
 /** Nothing a member typed may steer the terminal. */
-function safe(text: string): string {
+export function safe(text: string): string {
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, " ");
 }
 

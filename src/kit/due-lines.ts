@@ -1,11 +1,28 @@
 import type { Duty } from "../records/plan.ts";
 import type { Tank } from "../records/tank.ts";
 import { sayMoment } from "./calendar.ts";
+import { offLines } from "./plan-words.ts";
 import type { FigureContext } from "./tank-figures.ts";
+import { capitalised } from "./text.ts";
 
 /** Whether an open task is due, or its other half is yet to come. */
 export function isShownDue({ dueAt, half }: Duty, now: number): boolean {
   return half !== "notice" && Date.parse(dueAt) <= now;
+}
+
+/** What one member has to do now, and what is switched off on their tanks: plain lines, none when all is done. */
+export function dueNow(context: FigureContext): readonly string[] {
+  const { records, member, now } = context;
+  const tanks = records.tanks.own(member.id);
+  const due = records.plans.open(member.id).filter((duty) => isShownDue(duty, now));
+  return [...dueLines(due, tanks, context), ...offNow(tanks, context)];
+}
+
+/** "Lagoon: skimmer off since Tue 20:10, due on Thu 20:10." */
+export function offNow(tanks: readonly Tank[], context: FigureContext): readonly string[] {
+  return tanks.flatMap((tank) =>
+    offLines(tank, context).map((line) => (tanks.length === 1 ? capitalised(line) : `${tank.name}: ${line}`)),
+  );
 }
 
 /** One line for each open task: number, what, how much, since when. Older due times of one plan are gathered. */
