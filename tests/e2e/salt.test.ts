@@ -12,10 +12,10 @@ describe("/salt mix", () => {
     const club = openClub();
     await club.ask(CALIBRATE);
     const reply = await club.ask("/salt mix volume:100 L salinity:35 ppt temperature:25 °C");
-    expect(reply.headline).toBe("4.23 kg of salt mix");
-    expect(reply.body[0]).toMatch(/^Into 98\.4 L of fresh water; it becomes 100 L/);
+    expect(reply.headline).toMatch(/^4\.23 kg \(4\.\d\d–4\.\d\d\) of salt mix$/);
+    expect(reply.body[0]).toMatch(/^Into 98\.39 L .*of fresh water; it becomes 100 L/);
     // 4233.6 g in 100 L.
-    expect(textOf(reply)).toContain("42.3 g per litre");
+    expect(textOf(reply)).toMatch(/42\.3\d? g \(.*\) per litre/);
     expect(textOf(reply)).toContain("your batch of “blue bag”, 2026-03-04");
   });
 
@@ -26,8 +26,8 @@ describe("/salt mix", () => {
     const reply = await club.ask(
       "/salt mix volume:19 L measured:fresh water salinity:35 ppt temperature:20 °C",
     );
-    expect(reply.headline).toMatch(/^81[89](\.\d)? g of salt mix$/);
-    expect(reply.body[0]).toContain("it becomes 19.3 L");
+    expect(reply.headline).toMatch(/^81[89](\.\d)? g \(\d+–\d+\) of salt mix$/);
+    expect(reply.body[0]).toContain("it becomes 19.31 L");
   });
 
   it("gives a range for a mix nobody has measured, and says which figure widens it", async () => {
@@ -84,7 +84,7 @@ describe("/salt mix", () => {
     expect(textOf(asked)).toContain("How salty is the water that already stands in the vessel?");
     // 50 L at 35 holds half of it already: half of 4233.6 g is 2116.8 g.
     const reply = await club.fill("35 ppt");
-    expect(reply.kind === "reply" && reply.headline).toMatch(/^2\.12 kg/);
+    expect(reply.kind === "reply" && reply.headline).toMatch(/^2\.117 kg/);
   });
 
   it("asks again for what cannot be", async () => {
@@ -107,7 +107,8 @@ describe("/salt mix", () => {
 describe("/salt calibrate", () => {
   it("finds what a gram of mix delivers", async () => {
     const reply = await openClub().ask(CALIBRATE);
-    expect(reply.headline).toBe("0.85 g of salt per g of mix");
+    // Measured at home to 1 % and 0.5 ppt, the figure is good to about 2 %.
+    expect(reply.headline).toMatch(/^0\.850 g of salt per g of mix \(0\.83\d–0\.86\d\)$/);
     expect(reply.title).toContain("blue bag");
   });
 
@@ -118,7 +119,7 @@ describe("/salt calibrate", () => {
       "/salt calibrate used:4000 g volume:98.39 L read:35 ppt temperature:25 °C product:white tub",
     );
     const reply = await club.ask("/salt mix volume:100 L salinity:35 ppt temperature:25 °C product:Blue Bag");
-    expect(reply.headline).toBe("4.23 kg of salt mix");
+    expect(reply.headline).toMatch(/^4\.23 kg \(4\.\d\d–4\.\d\d\) of salt mix$/);
   });
 
   it("refuses a batch that holds more salt than went in, and keeps nothing of it", async () => {
@@ -143,11 +144,18 @@ describe("/salt adjust", () => {
     ["from:38 ppt to:35 ppt by:exchange water:0 ppt volume:200 L", "Exchange 16.2 L"], // 16.21 L
     ["from:36.5 ppt to:34 ppt by:exchange water:30 ppt volume:60 L", "Exchange 23.1 L|Exchange 23.2 L"], // 23.15 L
     ["from:32 ppt to:35 ppt by:exchange water:45 ppt volume:200 L", "Exchange 45.8 L"], // 45.81 L
-    ["from:33 ppt to:35 ppt by:dry salt volume:200 L", "504 g of salt mix"], // 504.0 g
     ["from:36.8 ppt to:35 ppt by:fresh water volume:250 L", "Add 13.2 L"], // 13.21 L
   ])("%s", async (options, headline) => {
     const reply = await (await calibrated()).ask(`/salt adjust ${options} temperature:25 °C`);
     expect(headline.split("|")).toContain(reply.headline);
+  });
+
+  it("from:33 ppt to:35 ppt by:dry salt volume:200 L", async () => {
+    const reply = await (await calibrated()).ask(
+      "/salt adjust from:33 ppt to:35 ppt by:dry salt volume:200 L temperature:25 °C",
+    );
+    // 504.0 g, as above; the calibration's own doubt goes along.
+    expect(reply.headline).toMatch(/^504 g \(49\d–51\d\) of salt mix$/);
   });
 
   it("asks by what means, and how salty the new water is", async () => {

@@ -19,6 +19,13 @@ export function isExact(estimate: Estimate): boolean {
   return estimate.low === estimate.high;
 }
 
+/** A figure given with no range of its own gets one: plus or minus `half`. One with a range keeps it. */
+export function orDoubted<Q extends number>(estimate: Estimate<Q>, half: number): Estimate<Q> {
+  return isExact(estimate)
+    ? between((estimate.best - half) as Q, (estimate.best + half) as Q, estimate.best)
+    : estimate;
+}
+
 /** Applies a monotone conversion to all three figures. */
 export function mapEstimate<From extends number, To extends number>(
   estimate: Estimate<From>,

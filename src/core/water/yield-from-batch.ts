@@ -1,4 +1,4 @@
-import { type Estimate, propagate } from "../quantity/estimate.ts";
+import { type Estimate, orDoubted, propagate } from "../quantity/estimate.ts";
 import { as, type DegreesC, type Kilograms, type Litres, type PracticalSalinity } from "../quantity/units.ts";
 import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { DENSITY_FITTED } from "./density.ts";
@@ -27,6 +27,8 @@ export interface MeasuredYield {
 }
 
 const SALT = { unit: "kg", min: 1e-4, max: 1e6 };
+/** How well a batch is measured at home, where nobody said. Source: assumption. */
+const DOUBT = { volumeShare: 0.01, massShare: 0.01, salinity: 0.5 };
 const MEASURED_SALINITY = { ...SALINITY, min: 0.01 };
 
 /** How much salt a product really delivers, from one batch the member has mixed and measured. */
@@ -39,12 +41,17 @@ export function yieldFromBatch(batch: TrialBatch): Answer<MeasuredYield> | NoAns
   ]);
   if (unusable !== undefined) return unusable;
 
+  const doubted = {
+    litres: orDoubted(batch.volume.litres, batch.volume.litres.best * DOUBT.volumeShare),
+    salt: orDoubted(batch.salt, batch.salt.best * DOUBT.massShare),
+    salinity: orDoubted(batch.salinity, DOUBT.salinity),
+  };
   const trial = batch.volume.kind === "water" ? yieldFromWaterTrial : yieldFromFinalTrial;
   const { estimates, drivers } = propagate(
     {
-      volume: cut(batch.volume.litres, VOLUME),
-      "mass of salt": cut(batch.salt, SALT),
-      "salinity measured": cut(batch.salinity, MEASURED_SALINITY),
+      volume: cut(doubted.litres, VOLUME),
+      "mass of salt": cut(doubted.salt, SALT),
+      "salinity measured": cut(doubted.salinity, MEASURED_SALINITY),
       temperature: cut(batch.temperature, TEMPERATURE),
     },
     (v) => {
@@ -62,10 +69,11 @@ export function yieldFromBatch(batch: TrialBatch): Answer<MeasuredYield> | NoAns
     method: "Salt found in the batch, by its mass and salinity, over the product put in.",
     working: working(batch, found.best),
     constants: [DENSITY_EQUATION, SALT_PER_SALINITY],
-    sources: ["mass-balance", "millero-poisson-1981", "millero-2008", "jcgm-100-2008"],
+    sources: ["mass-balance", "millero-poisson-1981", "millero-2008", "jcgm-100-2008", "assumption"],
     assumptions: [
       "all the product had dissolved",
       "the fresh water held no salt",
+      "figures given without a range are good to 1 % of the volume and of the mass, and to 0.5 ppt",
       "one batch stands for the whole bag: damp settles, so mix the bag before weighing",
     ],
     cautions: [
