@@ -6,7 +6,8 @@ import { SETTINGS } from "../../src/core/trends/settings.ts";
 import { hasEnough } from "./enough.ts";
 import { plainLikelihood } from "./plain-likelihood.ts";
 import { NO_VIEW, plainStateSpace, SIMULATORS_VIEW } from "./plain-state-space.ts";
-import { REGIMES, type Regime, type SimulatedRecord, simulate } from "./world.ts";
+import { REGIMES, type Regime } from "./shapes.ts";
+import { type SimulatedRecord, simulate } from "./world.ts";
 import { type Estimated, FORECAST_DAYS } from "./yardstick.ts";
 
 export const METHODS = [

@@ -1,7 +1,7 @@
 import { coverOf, type Judged, METHODS, type Method } from "./evaluate.ts";
 import { chargeOf, meanScores, type Scores } from "./score.ts";
+import { REGIMES } from "./shapes.ts";
 import { speeds } from "./speed.ts";
-import { REGIMES } from "./world.ts";
 
 const percent = (share: number) => `${(100 * share).toFixed(1)}`;
 

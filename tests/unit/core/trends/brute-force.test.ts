@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { particleProduction } from "../../../../bench/simulation/particles.ts";
-import { type Regime, simulate } from "../../../../bench/simulation/world.ts";
+import type { Regime } from "../../../../bench/simulation/shapes.ts";
+import { simulate } from "../../../../bench/simulation/world.ts";
 import { productionNow } from "../../../../src/core/trends/production.ts";
 import { isAtTop } from "../../../../src/core/trends/readings.ts";
 
