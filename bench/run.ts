@@ -6,6 +6,7 @@ import { coreRows } from "./core.ts";
 import { recordsRows } from "./records.ts";
 import { printTable, type Row } from "./report.ts";
 import { terminalRows } from "./terminal.ts";
+import { trendRows } from "./trends.ts";
 
 const PARTS: readonly (readonly [
   name: string,
@@ -16,6 +17,7 @@ const PARTS: readonly (readonly [
   ["terminal", "In the terminal", terminalRows],
   ["core", "Answers", coreRows],
   ["records", "Records", recordsRows],
+  ["trends", "Trends", trendRows],
 ];
 
 const wanted = process.argv.slice(2);
