@@ -6,6 +6,7 @@ import {
   tankOption,
   UserError,
 } from "../../src/kit/index.ts";
+import { offLines } from "../../src/kit/plan-words.ts";
 import { tankSalinity, tankTemperature } from "../../src/kit/tank-figures.ts";
 import { volumeReply } from "./shared.ts";
 
@@ -25,6 +26,7 @@ export default defineCommand({
     return volumeReply(tank, context, [
       `${capitalised(tank.kind)} water${tank.aliases.length === 0 ? "" : `, also called ${tank.aliases.join(", ")}`}${tank.owner === context.member.id ? "" : ", shared by another member"}.`,
       ...(kept.length === 0 ? [] : [`At ${kept.join("; ")}.`]),
+      ...offLines(tank, context).map(capitalised),
       ...noteLine("Animals", notes.livestock),
       ...noteLine("Food", notes.food),
       ...noteLine("Filter media", notes.media),

@@ -6,6 +6,7 @@ import {
   ButtonStyle,
   DiscordAPIError,
   REST,
+  type RESTOptions,
   Routes,
 } from "discord.js";
 import type { Letter } from "../records/plan.ts";
@@ -35,11 +36,14 @@ export function reminderPoster(parts: {
   readonly token: string;
   readonly apiUrl: string;
   readonly clock: () => number;
+  /** How a request leaves; the library's own way if left out. */
+  readonly makeRequest?: RESTOptions["makeRequest"];
 }): Poster {
   const rest = new REST({
     api: parts.apiUrl,
     version: "10",
     globalRequestsPerSecond: REQUESTS_PER_SECOND,
+    ...(parts.makeRequest === undefined ? {} : { makeRequest: parts.makeRequest }),
   }).setToken(parts.token);
   const directChannels = new Map<string, string>();
 

@@ -23,6 +23,9 @@ import { refuse } from "./refusals.ts";
 import { wireChannel, wireMessage } from "./wire.ts";
 import { type Channel, channelType, permission } from "./world.ts";
 
+/** The platform remembers a nonce "for a few minutes"; how many it does not say. An assumption. */
+const NONCE_LIFE_MS = 3 * 60_000;
+
 export const messageRoutes: readonly Route[] = [
   route("GET", "/channels/:id", (stage, _request, id) => ok(wireChannel(channelOf(stage, id)))),
   route("POST", "/channels/:id/typing", (stage, _request, id) => {
@@ -33,13 +36,19 @@ export const messageRoutes: readonly Route[] = [
     const channel = channelOf(stage, id);
     demand(stage, channel, permission.readHistory);
     const before = query.get("before");
+    const after = query.get("after");
+    const limit = Number(query.get("limit") ?? 50);
     const visible = [...channel.messages.values()].filter(
       (message) => !message.isEphemeral && !message.isLoading,
     );
+    const asked = visible.filter(
+      ({ id: each }) =>
+        (before === null || BigInt(each) < BigInt(before)) &&
+        (after === null || BigInt(each) > BigInt(after)),
+    );
     return ok(
-      visible
-        .filter((message) => before === null || BigInt(message.id) < BigInt(before))
-        .slice(-Number(query.get("limit") ?? 50))
+      // With "after" the page begins at that message; either way it is told newest first.
+      (after === null ? asked.slice(-limit) : asked.slice(0, limit))
         .reverse()
         .map((message) => wireMessage(stage.origin, message)),
     );
@@ -83,7 +92,10 @@ function postMessage(stage: Backstage, { json, files }: ApiRequest, id?: string)
   const body = asObject(json);
   if (body["enforce_nonce"] === true && body["nonce"] !== undefined) {
     const earlier = [...channel.messages.values()].find(
-      (message) => message.author === world.bot && message.nonce === body["nonce"],
+      (message) =>
+        message.author === world.bot &&
+        message.nonce === body["nonce"] &&
+        world.now() - message.createdAt < NONCE_LIFE_MS,
     );
     if (earlier !== undefined) return ok(wireMessage(stage.origin, earlier));
   }
