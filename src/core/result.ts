@@ -3,6 +3,7 @@ import type { CarbonateCautions, CarbonateRefusals } from "./carbonate/cautions.
 import type { CloudyCautions } from "./cloudy/cautions.ts";
 import type { DosingCautions, DosingRefusals } from "./dosing/cautions.ts";
 import type { ExpressionCautions, ExpressionRefusals } from "./expression/cautions.ts";
+import type { HelpCautions } from "./help/cautions.ts";
 import type { NitrogenCautions, NitrogenRefusals } from "./nitrogen/cautions.ts";
 import type { PlansCautions } from "./plans/cautions.ts";
 import type { PlantCautions, PlantRefusals } from "./plant/cautions.ts";
@@ -26,7 +27,8 @@ export interface CautionFigures
     ExpressionCautions,
     BreedingCautions,
     QuantityCautions,
-    CloudyCautions {}
+    CloudyCautions,
+    HelpCautions {}
 
 /** Every reason for which a question cannot be answered, with the figures its sentence needs. */
 export interface RefusalFigures

@@ -2,6 +2,7 @@ import { breedingSources } from "./breeding/sources.ts";
 import { carbonateSources } from "./carbonate/sources.ts";
 import { cloudySources } from "./cloudy/sources.ts";
 import { dosingSources } from "./dosing/sources.ts";
+import { helpSources } from "./help/sources.ts";
 import { nitrogenSources } from "./nitrogen/sources.ts";
 import { plansSources } from "./plans/sources.ts";
 import { plantSources } from "./plant/sources.ts";
@@ -56,6 +57,7 @@ export const SOURCES = {
   ...trendsSources,
   ...breedingSources,
   ...cloudySources,
+  ...helpSources,
 };
 
 export type SourceId = keyof typeof SOURCES;

@@ -4,6 +4,7 @@ import { carbonateCautionWording, carbonateRefusalWording } from "./carbonate.ts
 import { cloudyCautionWording } from "./cloudy.ts";
 import { dosingCautionWording, dosingRefusalWording } from "./dosing.ts";
 import { expressionCautionWording, expressionRefusalWording } from "./expression.ts";
+import { helpCautionWording } from "./help.ts";
 import { nitrogenCautionWording, nitrogenRefusalWording } from "./nitrogen.ts";
 import { plansCautionWording } from "./plans.ts";
 import { plantCautionWording, plantRefusalWording } from "./plant.ts";
@@ -26,6 +27,7 @@ const cautionWording: Wording<CautionFigures> = {
   ...breedingCautionWording,
   ...quantityCautionWording,
   ...cloudyCautionWording,
+  ...helpCautionWording,
 };
 
 const refusalWording: Wording<RefusalFigures> = {
