@@ -67,13 +67,19 @@ function said({ ask }: Row): string {
   return `${ask} => ${JSON.stringify(understood.kind === "meaning" ? understood.meaning : understood)}`;
 }
 
-describe.each(["seen", "unseen"])("questions %s", (half) => {
+/**
+ * seen and unseen: written together before the grammar. At the first run, seen had 174 of 194 right and 4
+ * wrong, unseen 184 of 193 right and 4 wrong. grown: written later in three lots by one who knew the grammar,
+ * to find what it lacked; at the first run 77 of 113, 92 of 120 and 89 of 117 were right, and three of each
+ * lot wrong. All of them are counted here as the grammar stands now.
+ */
+describe.each(["seen", "unseen", "grown"])("questions %s", (half) => {
   const rows = rowsOf(half);
 
   it("are understood in at least 92 of 100, and under one in 100 wrongly", () => {
     const counts = counted(rows);
     console.log(`questions, ${half}: ${JSON.stringify(counts)} of ${rows.length}`);
-    if (half === "seen" && process.env["SHOW_SEEN"] !== undefined)
+    if (half !== "unseen" && process.env["SHOW_SEEN"] !== undefined)
       console.log(
         rows
           .filter((row) => verdictOn(row) !== "right")

@@ -9,7 +9,7 @@ interface Decline {
 const ANIMAL =
   "(?:fish(?:es)?|clown(?:fish)?s?|tangs?|triggers?|triggerfish|groupers?|eels?|morays?|damsels?|wrasses?|angel(?:fish)?s?|gob(?:y|ies)|blenn(?:y|ies)|shrimps?|rays?|sharks?|lionfish|puffers?|anemones?|seahorses?|chromis|anthias|stingrays?|starfish|snails?|corals?|goldfish|betta|discus|cichlids?|koi|animals?|crabs?|him|her|he|she)";
 const ILLNESS =
-  "(?:ich|ick|whitespot|(?:white|black|red) (?:spots?|patch(?:es)?|sores?)|velvet|brooklynella|brook|flukes?|fin ?rot|dropsy|pop ?eyes?|cloudy eyes?|ulcers?|fungus|fungal|bacterial|columnaris|lymphocystis|uronema|tumou?rs?|parasites?|parasitic|worms in|lice|hole in the head|head and lateral line|septic|infection|infected|disease[ds]?|symptoms?|swim bladder|bloat(?:ed|ing)?|constipated|sick|ill|lethargic|gasping|clamped fins?|wasting|starving|swollen (?:belly|eye|gill|mouth|fin)|lesions?|mucus|slime coat|vet|diagnos\\w+|swimming (?:upside down|sideways|in circles|funny|weird\\w*)|upside down|on its side|lying on (?:the|its)|laying on (?:the|its)|breathing (?:fast|hard|heav\\w+|rapid\\w*)|breathes fast|scratching|flashing|rubbing|not eating|wont eat|stopped eating|isnt eating|refus\\w+ (?:to eat|food)|off its food|losing colou?r|lost (?:its )?colou?r|torn fins?|bitten fins?|stringy poo\\w*|raised scales|pineconing)";
+  "(?:ich|ick|whitespot|(?:white|black|red) (?:spots?|patch(?:es)?|sores?)|velvet|brooklynella|brook|flukes?|fin ?rot|dropsy|pop ?eyes?|cloudy eyes?|ulcers?|fungus|fungal|bacterial|columnaris|lymphocystis|uronema|tumou?rs?|parasites?|parasitic|worms|lice|hole in the head|head and lateral line|septic|infection|infected|disease[ds]?|symptoms?|swim bladder|bloat(?:ed|ing)?|constipated|sick|ill|lethargic|gasping|clamped fins?|wasting|starving|swollen (?:belly|eye|gill|mouth|fin)|lesions?|mucus|slime coat|vet|diagnos\\w+|swimming (?:upside down|sideways|in circles|funny|weird\\w*)|upside down|on its side|lying on (?:the|its)|laying on (?:the|its)|breathing (?:fast|hard|heav\\w+|rapid\\w*)|breathes fast|scratching|flashing|rubbing|not eating|wont eat|stopped eating|isnt eating|refus\\w+ (?:to eat|food)|off its food|losing colou?r|lost (?:its )?colou?r|torn fins?|bitten fins?|stringy poo\\w*|raised scales|pineconing)";
 const MEDICINE =
   "(?:copper|formalin|formaldehyde|malachite|methylene|praziquantel|prazi|chloroquine|metronidazole|antibiotics?|erythromycin|kanamycin|nitrofurazone|furan|doxycycline|tetracycline|minocycline|amoxicillin|penicillin|levamisole|fenbendazole|ivermectin|medic(?:ine|ines|ation|ations|ated?)|meds?|drugs?|dewormer|anti ?parasitic|acriflavine|sulfa|hyposalinity|hypo|freshwater dips?|fresh water dips?|sedat\\w+|anaesthe\\w+|anesthe\\w+|clove oil|euthan\\w+|potassium permanganate|quinine|trichlorfon)";
 
@@ -30,6 +30,11 @@ const DECLINES: readonly Decline[] = [
   to(
     "vet",
     `\\b(?:treat\\w*|cure\\w*|heal\\w*|help|remedy|get rid of|kill|medicate)\\b.*\\b${ILLNESS}\\b|\\b${ILLNESS}\\b.*\\b(?:treat\\w*|cure|help|remedy|medicat\\w+|what (?:now|do i do|to use|to do))\\b`,
+  ),
+  to(
+    "vet",
+    "\\b(?:disease|illness|diagnos\\w+)\\b|\\b(?:lost|losing|lose) (?:\\d+|a|another|my|some|all|more|two|three) (?:more )?(?:fish|corals?|animals)\\b.*\\b(?:why|wrong|happen\\w*|what)\\b",
+    OF_THE_RECORD,
   ),
   to(
     "vet",
@@ -72,7 +77,7 @@ const DECLINES: readonly Decline[] = [
   // What carries the weight, and what holds the water.
   to(
     "engineer",
-    "\\b(?:floors?|joists?|floorboards?|second floor|upstairs|slab|balcony|beams?|ceiling|apartment|storey|story|subfloor|foundation)\\b.*\\b(?:hold|take|carry|bear|support|reinforce\\w*|strong|strength|weight|load|collapse|safe|kg|ton(?:ne)?s?|tank|litres?|gal\\w*|l)\\b|\\b(?:hold|take|carry|bear|support|reinforc\\w*|strong|strength|weight|load|put|place)\\b.*\\b(?:floors?|joists?|floorboards?|upstairs|balcony|beams?|ceiling|subfloor)\\b",
+    "\\b(?:floors?|joists?|floorboards?|second floor|first floor|upstairs|slab|balcony|beams?|ceiling|apartment|storey|story|subfloor|foundation)\\b.*\\b(?:hold|take|carry|bear|support|reinforce\\w*|strong|strength|weight|load|collapse|safe|kg|ton(?:ne)?s?|tank|litres?|gal\\w*|l)\\b|\\b(?:hold|take|carry|bear|support|reinforc\\w*|strong|strength|weight|weigh|load|put|place|go through|fall through|heavy|kg|tons?|tonnes?|pounds|lbs)\\b.*\\b(?:floors?|joists?|floorboards?|upstairs|balcony|beams?|ceiling|subfloor)\\b",
   ),
   to(
     "engineer",
@@ -80,7 +85,7 @@ const DECLINES: readonly Decline[] = [
   ),
   to(
     "engineer",
-    "\\b(?:thick|thickness|thicker|how thin)\\b.*\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|tank|polycarbonate|sheet)\\b|\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|polycarbonate)\\b.*\\b(?:thick|thickness|thicker|mm thick)\\b|\\b(?:euro ?brac\\w+|bracing|braces?|crossbar|cross brace|safety factor|silicone seam|glass (?:bow\\w*|crack\\w*)|(?:seam|panel|glass|wall) (?:is )?(?:bowing|bulging|crack\\w*|split\\w*))\\b",
+    "\\b(?:thick|thickness|thicker|how thin|deep|depth|high|tall|mm|strong enough|hold)\\b.*\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|tank|polycarbonate|sheet)\\b|\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|polycarbonate)\\b.*\\b(?:thick|thickness|thicker|mm thick|deep|tall|high)\\b|\\b(?:euro ?brac\\w+|bracing|braces?|crossbar|cross brace|safety factor|silicone seam|glass (?:bow\\w*|crack\\w*)|\\b(?:crack\\w*|split|bulge)\\b.{0,15}\\b(?:glass|pane|panel|seam|acrylic|wall)|(?:seam|panel|glass|wall) (?:is )?(?:bowing|bulging|crack\\w*|split\\w*))\\b",
   ),
 ];
 

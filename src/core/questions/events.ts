@@ -36,7 +36,7 @@ export const RULES: readonly Rule[] = [
   {
     event: "death",
     pattern: new RegExp(
-      `\\b(?:die[ds]?|deaths?|dead|passed away)\\b|\\blost (?:a|my|the) (?:${ANIMALS})\\b`,
+      `\\b(?:die[ds]?|deaths?|dead|passed away)\\b|\\blos[et] (?:an?|any|my|the) (?:${ANIMALS})\\b`,
       "u",
     ),
   },

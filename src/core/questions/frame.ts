@@ -33,6 +33,8 @@ export interface Frame {
   readonly figures: readonly FoundFigure[];
   /** The first day or span of time named. */
   readonly date?: string;
+  /** Ends with a question mark. */
+  readonly isMarked: boolean;
   /** What stands behind "since", or behind "after" and the like. */
   readonly since?: string;
 }
@@ -62,6 +64,7 @@ export function frameOf(typed: string, { tanks, findDates }: Surroundings): Fram
     parameters,
     ...eventOf(event),
     figures,
+    isMarked: /\?\s*$/.test(typed),
     ...(dates[0] === undefined ? {} : { date: dates[0].text }),
     ...(since === undefined ? {} : { since }),
   };

@@ -5,7 +5,7 @@ import type { Meaning } from "./meaning.ts";
 export type Rule = (frame: Frame) => Meaning | undefined;
 
 const MOVING =
-  /\b(?:going|gone|go|goes|went|coming|come|came|crept|creeping|heading|headed|moving) (?:[a-z]+ )?(?:up|down|higher|lower)\b|\b(?:ris(?:es?|ing|en)|rose|climb\w*|increas\w*|fall(?:s|ing|en)?|fell|drop(?:s|ped|ping)?|declin\w*|decreas\w*|drift\w*|creep\w*|slip\w*|sink(?:s|ing)?|sank|swing\w*|soar\w*|grow(?:s|ing)?|build(?:s|ing)? up|built up|stable|steady|trend(?:s|ing)?|fluctuat\w*|jump(?:ed|ing)?|spik(?:e|ed|ing)|shift\w*|crash\w*|chang(?:ed|ing|es)|chang(?:e|ed) much|losing|lose|lost)\b|\bgetting (?:worse|better|higher|lower|out of hand)\b|\bup or down\b|\b(?:stay(?:ed|ing)?|hold(?:ing)?) (?:the same|steady|put)\b|\bgoing (?:up|down)\b|\bget(?:ting)? (?:worse|better|higher|lower)\b/u;
+  /\b(?:going|gone|go|goes|went|coming|come|came|crept|creeping|heading|headed|moving) (?:[a-z]+ )?(?:up|down|higher|lower)\b|\b(?:head(?:ing|ed)|which way|on the way (?:up|down)|through the roof|over time|under control|out of control|(?:lower|higher|more|less|worse|better) than|compared?|lately|recover\w*|plateau\w*|level(?:l?ed|l?ing)? (?:off|out)|flatten\w*|wobbl\w*|bounc\w*|budg\w*|wander\w*|settl\w*|mov(?:e|es|ed|ing)|going away|direction|surg\w*|plummet\w*|tank(?:ed|ing)|accumulat\w*|deplet\w*|consum\w*|ris(?:es?|ing|en)|rose|climb\w*|increas\w*|fall(?:s|ing|en)?|fell|drop(?:s|ped|ping)?|declin\w*|decreas\w*|drift\w*|creep\w*|slip\w*|sink(?:s|ing)?|sank|swing\w*|soar\w*|grow(?:s|ing)?|build(?:s|ing)? up|built up|stable|steady|trend(?:s|ing)?|fluctuat\w*|jump(?:ed|ing)?|spik(?:e|ed|ing)|shift\w*|crash\w*|chang(?:ed|ing|es)|chang(?:e|ed) much|losing|lose|lost)\b|\bgetting (?:worse|better|higher|lower|out of hand)\b|\bup or down\b|\b(?:stay(?:ed|ing)?|hold(?:ing)?) (?:the same|steady|put)\b|\bgoing (?:up|down)\b|\bget(?:ting)? (?:worse|better|higher|lower)\b/u;
 const DRAW = /\b(?:graph|plot|chart|curve|trend|trends|trend line|history of|draw)\b/u;
 const DOING = /\b(?:happen(?:ed|ing)|doing|going on|behav\w+|done lately|looking lately|moving)\b/u;
 const ACHIEVED =
@@ -16,7 +16,7 @@ const BROUGHT =
 const trend: Rule = (f) => {
   const { text, parameter, since } = f;
   if (/\bwater change.{0,20}\b(?:from|do to)\b/.test(text)) return undefined;
-  const isMoving = MOVING.test(text) || DRAW.test(text);
+  const isMoving = MOVING.test(withoutChange(text)) || DRAW.test(text);
   if (parameter === undefined) {
     return /\b(?:it|they|things|everything)\b/.test(text) &&
       MOVING.test(text) &&
@@ -31,8 +31,15 @@ const trend: Rule = (f) => {
     )
   )
     return undefined;
+  const isSince =
+    since !== undefined &&
+    !/\b(?:when|how long|days|weeks|time|long)\b/.test(text.replace(since, "")) &&
+    f.figures.length === 0;
   const isAsked =
-    isMoving || DOING.test(text) || (since !== undefined && /\b(?:change|changed|how|what|any)\b/.test(text));
+    isSince ||
+    isMoving ||
+    DOING.test(text) ||
+    (since !== undefined && /\b(?:change|changed|how|what|any)\b/.test(text));
   if (!isAsked) {
     return /\bhow (?:is|are|has|have)\b.*\b(?:lately|recently|these days|over time|been)\b/.test(text)
       ? { intent: "trend", parameter, ...sinceOf(f), confidence: 0.85 }
@@ -55,14 +62,21 @@ function sinceOf({ since, date, text }: Frame): { readonly since?: string } {
 
 const effect: Rule = (f) => {
   const { event, parameter, text } = f;
-  if (event === undefined || event === "death" || f.figures.some(({ kind }) => kind !== "span"))
+  if (event === undefined || event === "death") return undefined;
+  // The size of a change belongs to it; any other figure belongs to another question.
+  if (f.figures.some(({ kind }) => kind !== "span" && kind !== "share" && kind !== "volume"))
     return undefined;
-  if (/^(?:when|how long|how many|how much|how big|log|record|will|would|can|should)\b/.test(text))
+  if (
+    /^(?:when|how long|how many|how much (?!did|has|have)|how big|log|record|will|would|can|should)\b/.test(
+      text,
+    )
+  )
     return undefined;
-  const isPast = /\b(?:did|has|have|was|were|effect|impact|difference|helped|worked|made)\b/.test(text);
-  const isAchieved =
-    ACHIEVED.test(text) ||
-    (parameter !== undefined && BROUGHT.test(text.replace(/water change|changing the/g, "")));
+  const isPast = /\b(?:did|has|have|was|were|effect|impact|difference|any change|helped|worked|made)\b/.test(
+    text,
+  );
+  const rest = withoutChange(text);
+  const isAchieved = ACHIEVED.test(rest) || (parameter !== undefined && BROUGHT.test(rest));
   if (!isPast || !isAchieved) return undefined;
   if (f.since !== undefined && MOVING.test(text)) return undefined;
   return {
@@ -75,15 +89,20 @@ const effect: Rule = (f) => {
   };
 };
 
+/** A "change of water" is no change in the water. */
+function withoutChange(text: string): string {
+  return text.replace(/water changes?|wcs?\b|changing the|changed? the water/g, "#");
+}
+
 const until: Rule = (f) => {
   const { text, parameter } = f;
   if (parameter === undefined || parameter === "oxygen") return undefined;
   const asksWhen =
-    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|did i say|can i expect)|(?:days|weeks|time) (?:left|until|till|before|to)|forecast|predict|projected?|eta|at this rate|what day|which day)\b/.test(
+    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|should|can i expect)|^(?:will|would|does) .*\b(?:reach|hit|pass|get to|exceed|go over|cross)|(?:days|weeks|time) (?:left|until|till|before|to)|how far (?:off|away)|(?:estimate|guess|date|day) (?:when )?|forecast|predict|eta|projected?|eta|at this rate|if (?:this|it) (?:goes on|keeps?|continues)|when(?:s| is)? .{0,20}gonna|what day|which day)\b/.test(
       text,
     );
   const reaches =
-    /\b(?:until|till|before|hit|hits|reach\w*|get(?:s)? to|go(?:es)? (?:over|under|above|below|past)|drop\w* (?:below|under|to)|fall\w* (?:below|under|to)|pass\w*|exceed\w*|over|under|above|below|cross\w*|to|at|too (?:high|low)|dangerous|limit)\b/.test(
+    /\b(?:until|till|before|hit|hits|reach\w*|get(?:s)? to|go(?:es)? (?:over|under|above|below|past)|drop\w* (?:below|under|to)|fall\w* (?:below|under|to)|pass\w*|exceed\w*|over|under|above|below|cross\w*|to|at|is|be|too (?:high|low)|dangerous|limit)\b/.test(
       text,
     );
   if (!asksWhen || !reaches || /\b(?:since|ago|last|did)\b/.test(text)) return undefined;
@@ -101,14 +120,19 @@ const until: Rule = (f) => {
 const lastEvent: Rule = (f) => {
   const { text, event, parameter } = f;
   const asksWhen =
-    /\bwhen\b.*\b(?:did|was|were|have|had|last)\b|\bhow (?:long|many (?:days|weeks|hours)|much time)\b.*\b(?:since|ago)\b|\b(?:days|weeks|time|hours) since\b|\bdate of\b|\bwhat (?:day|date)\b/.test(
+    /\bwhen\b.*\b(?:did|was|were|have|had|last)\b|\b(?:how|is it|been) (?:long|many (?:days|weeks|hours)|much time)\b.*\b(?:since|ago)\b|\b(?:days|weeks|time|hours) since\b|\bdate of\b|\bwhat (?:day|date)\b/.test(
       text,
-    ) || /^(?:last|latest|most recent|previous) /.test(text);
+    ) ||
+    /^(?:last|latest|most recent|previous) /.test(text) ||
+    /\b(?:when|whens)$|\bwhens\b|\blast (?:done|happened|time)\b/.test(text);
+  const isTold = /^(?:about )?when (?:i|we) (?!get|have|add|do)\b/.test(text);
   const asksWhether =
     /^(?:have|did) (?:i|we|anyone|someone)\b/.test(text) &&
     (f.date !== undefined || /\b(?:yet|already|lately|recently)\b/.test(text));
   const about = f.about === undefined ? {} : { about: f.about };
   const isTest = /\b(?:test|tested|testing|measure[d]?|measuring|check(?:ed)?|log(?:ged)?)\b/.test(text);
+  if (asksWhether && parameter !== undefined && isTest && event === undefined)
+    return { intent: "last-event", parameter, confidence: 0.84 };
   if (
     asksWhen &&
     parameter !== undefined &&
@@ -120,9 +144,9 @@ const lastEvent: Rule = (f) => {
   const found = event ?? eventInSince(f);
   if (found === undefined) return undefined;
   if (/\bwhen (?:should|will|can|do i|must|would)\b|\bnext\b/.test(text)) return undefined;
-  if (asksWhether && !ACHIEVED.test(text))
+  if (asksWhether && !ACHIEVED.test(withoutChange(text)))
     return { intent: "last-event", event: found, ...about, confidence: 0.84 };
-  if (!asksWhen) return undefined;
+  if (!asksWhen && !isTold) return undefined;
   return { intent: "last-event", event: found, ...about, confidence: 0.93 };
 };
 
@@ -150,23 +174,29 @@ const value: Rule = (f) => {
     /\bsince\b/.test(text)
   )
     return undefined;
-  if (/^(?:when|did|have|is|are|how long)\b/.test(text)) return undefined;
+  if (
+    /^(?:when|did|have|is|are|how long)\b|^how (?:has|have|did)\b.*\b(?:been|over|done|changed)\b/.test(text)
+  )
+    return undefined;
   return { intent: "value", parameter, at: date.replace(/^(?:in|on|at) /, ""), confidence: 0.9 };
 };
 
 const latest: Rule = (f) => {
-  const { text, parameter, parameters } = f;
+  const { text, parameters } = f;
+  const parameter = f.parameter ?? felt(text);
   if (parameter === undefined || parameters.length > 1) return undefined;
   if (f.event !== undefined || MOVING.test(text) || DRAW.test(text) || f.since !== undefined)
     return undefined;
   if (f.figures.length > 0 || (f.date !== undefined && !/now|today/.test(f.date))) return undefined;
   if (
-    /\b(?:should|ideal|right|normal|good|bad|safe|mean(?:ing)?|why|dangerous|toxic|need|cause[sd]?|capital|best|recommended|fine|ok|okay|high enough|how long|too high|too low|worry|does .* do|harmful|hold|holds)\b/.test(
+    /\b(?:should|ideal|right|normal|good|bad|safe|mean(?:ing)?|why|dangerous|toxic|need|cause[sd]?|capital|stand for|best|recommended|fine|ok|okay|high enough|how long|too high|too low|worry|does .* do|harmful|hold|holds)\b/.test(
       text,
     ) &&
     !/\bright now\b/.test(text)
   )
     return undefined;
+  if (/^(?:my |the )?\S+(?: \S+)? (?:level|levels|value|reading|number|test|result)$/.test(text))
+    return { intent: "latest", parameter, confidence: 0.88 };
   const isOwn =
     /\b(?:my|current(?:ly)?|latest|last|recent|now|at|the|present|today|newest)\b/.test(text) ||
     f.tank !== undefined;
@@ -181,17 +211,26 @@ const latest: Rule = (f) => {
   )
     return { intent: "latest", parameter, confidence: 0.92 };
   if (
-    /^(?:whats?|what (?:is|was|does|are)|wheres?|where (?:is|are)|how (?:high|low|much|many)|hows?|do you know|show|give|read|get)\b/.test(
+    /^(?:whats?|what (?:is|was|does|are)|wheres?|where (?:is|are)|how (?:high|low|much|many|salty|warm|hot|cold)|hows?|do you know|show|give|read|get)\b/.test(
       text,
     )
   )
     return {
       intent: "latest",
       parameter,
-      confidence: isOwn || /\bhow (?:high|low)|do i have|have i\b|^whats/.test(text) ? 0.9 : 0.7,
+      confidence:
+        isOwn || /\bhow (?:high|low|salty|warm|hot|cold)|do i have|have i\b|^whats/.test(text) ? 0.9 : 0.7,
     };
-  if (isOwn) return { intent: "latest", parameter, confidence: 0.82 };
+  // What begins as a yes-or-no question asks for more than a figure.
+  const isYesOrNo = /^(?:is|are|do|does|has|have|did|will|would|am|was|were|any|can|could|if)\b/.test(text);
+  if (isOwn && !isYesOrNo) return { intent: "latest", parameter, confidence: 0.82 };
   return { intent: "latest", parameter, confidence: 0.5 };
 };
+
+/** "how salty is my tank", "how warm is the water". */
+function felt(text: string): Meaning["parameter"] {
+  if (/^how (?:salty|saline)\b/.test(text)) return "salinity";
+  return /^how (?:warm|hot|cold|cool)\b/.test(text) ? "temperature" : undefined;
+}
 
 export const RULES_OF_RECORD: readonly Rule[] = [trend, effect, until, lastEvent, value, latest];

@@ -23,7 +23,8 @@ export function parts(entries: Readonly<Record<string, FoundFigure | string | un
 const isSalty = ({ kind, text }: FoundFigure): boolean =>
   kind === "salinity" || kind === "gravity" || (kind === "bare" && /^(?:[1-3]\d|4[0-5])$/.test(text));
 const isPlainlySalty = ({ kind }: FoundFigure): boolean => kind === "salinity" || kind === "gravity";
-const EVAPORATING = /\b(?:evaporat\w*|top[- ]?(?:off|up)|topoff|topup|ato)\b/;
+const EVAPORATING =
+  /\b(?:evaporat\w*|top[- ]?(?:off|up)|topoff|topup|ato)\b|\b(?:rose|crept|climbed|went|gone|drifted)\b.*\b(?:fresh ?water|rodi|ro|freshwater)\b/;
 
 const saltMix: Rule = (f) => {
   const { text } = f;
@@ -61,7 +62,7 @@ const saltMix: Rule = (f) => {
 };
 
 const SCALE =
-  "(?:ppt|psu|s\\.?g\\.?|specific gravity|gravity|conductivity|salinity|ms/cm|g/kg|parts per thousand)";
+  "(?:ppt|psu|s\\.?g\\.?|specific gravity|gravity|conductivity|salinity|ms/cm|g/kg|parts per thousand|hydrometer|refractometer|swing arm)";
 
 const saltConvert: Rule = (f) => {
   const { text } = f;
@@ -77,7 +78,7 @@ const saltConvert: Rule = (f) => {
     return undefined;
   const isTurned =
     new RegExp(
-      `\\b(?:in|to|as|into|is|equals?)\\b.{0,8}\\b${SCALE}\\b|\\b(?:what|how many|which|convert|turn|translate)\\b.*\\b${SCALE}\\b|=|\\b${SCALE} (?:of|for|at|from)\\b`,
+      `\\b(?:in|to|as|into|is|on|equals?)\\b.{0,8}\\b${SCALE}\\b|\\b(?:what|how many|which|convert|turn|translate)\\b.*\\b${SCALE}\\b|=|\\b${SCALE} (?:of|for|at|from)\\b`,
     ).test(text.replace(salinity.text, " # ").replace(/ # ?(?:ppt|psu|sg)/, " # ")) ||
     /\b(?:convert|turn)\b/.test(text);
   return isTurned ? { intent: "salt-convert", ...parts({ salinity }), confidence: 0.92 } : undefined;

@@ -6,10 +6,10 @@ const stockingLoad: Rule = (f) => {
   const { text } = f;
   if (f.event !== undefined && f.event !== "feeding" && f.event !== "livestock in") return undefined;
   const isLoad =
-    /\b(?:over|under)[- ]?stocked\b|\bstock(?:ing|ed)?\b.*\b(?:load|level|density)\b|\bbio[- ]?load\b|\bhow (?:heavily )?(?:stocked|full)\b|\btoo many (?:fish|animals)\b|\b(?:too much|enough) filt\w*\b|\bfish load\b|\bfully stocked\b/.test(
+    /\b(?:over|under)[- ]?stocked\b|\b(?:over)?crowded\b|\bstock(?:ing|ed)?\b.*\b(?:load|level|density)\b|\bbio[- ]?load\b|\bhow (?:heavily )?(?:stocked|full)\b|\btoo many (?:fish|animals)\b|\b(?:at|over|near) (?:the|my) limit (?:with|of|for|on) (?:fish|stock|animals)\b|\bstocking\b.*\b(?:filter|filtration|ok|okay|sense|fine)\b|\b(?:too much|enough) filt\w*\b|\bfish load\b|\bfully stocked\b/.test(
       text,
     ) ||
-    /\b(?:filter|filtration|media|bacteria)\b.*\b(?:handle|cope|keep up|enough|big enough|manage|support)\b/.test(
+    /\b(?:bio)?(?:filter|filtration|media|bacteria)\b.*\b(?:handle|cope|keep up|enough|big enough|manage|support)\b/.test(
       text,
     );
   if (!isLoad || f.figures.length > 0) return undefined;
@@ -30,10 +30,10 @@ const LEADING =
 const stockingAdd: Rule = (f) => {
   const { text } = f;
   const isAsked =
-    /\b(?:can|could|may|should|would|what if|room|is there|space|how about|ok to|okay to|safe to|possible|what happens if|able|fit)\b/.test(
+    /\b(?:can|could|may|should|would|what if|thinking (?:of|about)|planning|id like|i want|room|is there|space|how about|ok to|okay to|safe to|possible|what happens if|able|fit)\b/.test(
       text,
     ) &&
-    /\b(?:add|fit|get|put|keep|have|room|space|take|hold|be too much|squeeze|stock|introduce|another|one more|more)\b/.test(
+    /\b(?:add|adding|getting|fit|get|put|keep|have|room|space|take|hold|be too much|squeeze|stock|introduce|another|one more|more)\b/.test(
       text,
     );
   if (
@@ -72,7 +72,7 @@ function animalText(
 }
 
 const DANGER =
-  /\b(?:bad|dangerous|danger|toxic|safe|harm\w*|worry|worried|ok|okay|fine|lethal|deadly|kill|hurt|problem|too (?:high|much)|high|free|un-?ionised|un-?ionized|toxicity|emergency|alright|concern\w*|panic|poison\w*)\b/;
+  /\b(?:bad|dangerous|danger|toxic|safe|harm\w*|worry|worried|ok|okay|fine|lethal|deadly|kill|hurt|problem|too (?:high|much)|high|free|un-?ionised|un-?ionized|toxicity|emergency|alright|concern\w*|panic|scar(?:e|ed|y)|alarm\w*|freak\w*|serious|trouble|kill\w*|die|poison\w*)\b/;
 
 const ammonia: Rule = (f) => {
   const { text, parameters } = f;
@@ -109,9 +109,9 @@ const oxygen: Rule = (f) => {
   const isOxygen = /\boxygen|o2|\bdo\b|\baeration\b/.test(text);
   const isBreathing =
     /\b(?:survive|live|last|breathe|suffocate|hold out|ok|make it)\b/.test(text) &&
-    /\bfish|livestock|animals\b/.test(text);
+    /\b(?:fish|livestock|animals|they|stock|everything)\b/.test(text);
   const isStopped =
-    /\b(?:pumps?|air|power|electricity|flow|aeration|circulation)\b.{0,20}\b(?:stops?|stopped|off|out|fails?|failed|dies|down|cut|goes)\b|\bwithout (?:pumps?|air|power|flow|electricity|aeration|circulation)\b|\b(?:power|pump) (?:cut|outage|failure)\b|\b(?:runs?|running) out\b/.test(
+    /\b(?:pumps?|air|power|electricity|flow|aeration|circulation)\b.{0,20}\b(?:stops?|stopped|off|out|fails?|failed|dies|down|cut|goes|goes off|goes out)\b|\bwithout (?:pumps?|air|power|flow|electricity|aeration|circulation)\b|\b(?:power|pump) (?:cut|outage|failure)\b|\b(?:runs?|running) out\b/.test(
       text,
     );
   if (/\b(?:log|record|when did|since|trend)\b/.test(text)) return undefined;
@@ -128,7 +128,9 @@ const oxygen: Rule = (f) => {
     return { intent: "oxygen-reading", ...parts({ reading, temperature, salinity }), confidence: 0.92 };
   if (
     reading === undefined &&
-    (/\b(?:hold|holds|max\w*|saturation|saturated|dissolve\w*|fully aerated|carry|contain)\b/.test(text) ||
+    (/\b(?:hold|holds|max\w*|limit|most|saturation|saturated|dissolve\w*|fully aerated|carry|contain)\b/.test(
+      text,
+    ) ||
       (temperature !== undefined && /\bhow much\b/.test(text)))
   )
     return { intent: "oxygen-full", ...parts({ temperature, salinity }), confidence: 0.92 };

@@ -4,9 +4,9 @@ import type { Rule } from "./rules-of-record.ts";
 import { parts } from "./rules-of-salt.ts";
 
 const ORDER =
-  /^(?:i (?:want|need|would like) to |lets |let me |now )?(?:(?:log|record|save|enter|jot down|note down|write down|put in|put down|track|register)(?: (?:that|in|down|this|my|a reading(?: of)?|the reading(?: of)?|reading(?: of)?|:))*|note(?: that|:)|(?:new )?(?:reading|test result|entry):?) (?:i |we |my |that )*(.+)$/;
+  /^(?:i (?:want|need|would like) to |lets |let me |now )?(?:(?:log|record|save|enter|add(?= a reading| reading| the reading)|jot down|note down|write down|put in|put down|track|register)(?: (?:that|in|down|this|my|a reading(?: of)?|the reading(?: of)?|reading(?: of)?|:))*:?|note(?: that|:|(?= [a-z0-9]+ [\d.]))|(?:new )?(?:reading|test result|entry):?) (?:i |we |my |that )*(.+)$/;
 const TOLD =
-  /^(?:(?:i|we) )?(?:(?:just|have|had|only|finally|also) )*(?:(?:did|done|performed|finished|completed|made) )(?:(?:just|an?|the|another|my) )*(.+)$/;
+  /^(?:(?:i|we) )?(?:(?:just|have|had|only|finally|also) )*(?:(?:did|done|performed|finished|completed|made|tested|measured|got|logged) )(?:(?:just|an?|the|another|my) )*(.+)$/;
 const STATEMENT_EVENT =
   /^(?:(?:i|we) )?(?:(?:just|have|ive|weve) )*((?:fed|changed|dosed|harvested|added|replaced)\b.+)$/;
 const QUESTION =
@@ -20,7 +20,7 @@ const log: Rule = (f) => {
   const done = TOLD.exec(f.text)?.[1];
   if (done !== undefined && f.figures.length > 0 && isLoggable(done))
     return { intent: "log", ...parts({ line: done }), confidence: 0.9 };
-  if (QUESTION.test(f.text)) return undefined;
+  if (QUESTION.test(f.text) || f.isMarked) return undefined;
   const event = STATEMENT_EVENT.exec(f.text)?.[1];
   if (event !== undefined && f.figures.length > 0 && isLoggable(event))
     return { intent: "log", ...parts({ line: event }), confidence: 0.88 };
@@ -46,7 +46,7 @@ function isLoggable(line: string): boolean {
 }
 
 const HELP =
-  /^(?:help(?: me)?|hi|hello|hey|hiya|yo|good (?:morning|evening|afternoon)|hi there|hello there|start|menu|commands?|\?+|what|who are you|what are you|what is this|how do you work|what else(?: can you do)?)$|\bwhat (?:can|could|do) (?:you|i|this bot|it) (?:do|ask|type|say|answer|know|help with)\b|\bhow (?:do|can|should) i (?:use|talk to|ask|work|start|begin)\b.{0,12}\b(?:this|you|it|bot)?$|\b(?:what|which|list|show) (?:the |all |your |me |are )*(?:commands|questions)\b|\bhow does (?:this|the|it|that) ?(?:bot|thing)? ?work$|\bwhat are you (?:able|good)\b|\bcan you help(?: me)?$|\bi need help$/;
+  /^(?:help(?: me)?|(?:hi|hello|hey|hiya|yo)(?: bot| there| everyone| all)?|good (?:morning|evening|afternoon)|start|menu|commands?|\?+|what|who are you|what are you|what is this|how do you work|what else(?: can you do)?)$|\bwhat (?:(?:sort|kind|type) of (?:things|questions|stuff) )?(?:(?:can|could) (?:you|this bot|it) (?:do|answer|help with)|do you (?:do|know|answer)|(?:can|could) i (?:ask|type|say|do here))\b|\bhow (?:do|can|should) i (?:use|talk to|ask|work|start|begin)\b.{0,12}\b(?:this|you|it|bot)?$|\b(?:what|which|list|show) (?:the |all |your |me |are )*(?:commands|questions)\b|\bhow does (?:this|the|it|that) ?(?:bot|thing)? ?work$|\bwhat are you (?:able|good)\b|\bcan you help(?: me)?$|^(?:explain|(?:show|tell) me|describe)? ?what (?:do )?you (?:know|can do|do)\b|\bi need help$/;
 
 const help: Rule = (f: Frame) => (HELP.test(f.text) ? { intent: "help", confidence: 0.95 } : undefined);
 

@@ -2,12 +2,20 @@ import type { FoundFigure } from "./figures.ts";
 import type { Rule } from "./rules-of-record.ts";
 import { figureOf, parts } from "./rules-of-salt.ts";
 
-const CHANGE = /\bwater changes?\b|\bwcs?\b|\bpwc\b|\bw\/c\b|\bchang(?:e|es|ing)\b/;
+const CHANGE =
+  /\bwater changes?\b|\bwcs?\b|\bpwc\b|\bw\/c\b|\bchang(?:e|es|ed|ing)\b|\bhow much water\b(?! to add)|\b(?:swap(?:ping|ped)?|replac(?:e|ing)|drain(?:ing|ed)?|tak(?:e|ing) out)\b|(?:%|l|gal\w*|lit\w+) out\b/;
 const isLevel = ({ kind }: FoundFigure): boolean =>
   kind === "concentration" || kind === "bare" || kind === "alkalinity";
 
 const changePlan: Rule = (f) => {
   const { text, parameter } = f;
+  if (
+    parameter !== undefined &&
+    f.figures.length === 0 &&
+    /\b(?:halve|half|halving)\b/.test(text) &&
+    /\bchange\b/.test(text)
+  )
+    return { intent: "change-plan", parameter, confidence: 0.85 };
   if (parameter === undefined || parameter === "salinity" || parameter === "temperature") return undefined;
   const levels = f.figures.filter(isLevel);
   if (figureOf(f, "share", "volume") !== undefined || levels.length === 0 || levels.length > 2)
@@ -54,7 +62,9 @@ const dilute: Rule = (f) => {
   const shares = f.figures.filter(({ kind }) => kind === "share");
   const volumes = f.figures.filter(({ kind }) => kind === "volume");
   const isDiluting =
-    /\bdilut\w*\b|\bsolution\b|\bstock\b|\bout of\b|\bwater\b.*\badd\b|\bmake\b|\bfrom\b/.test(text);
+    /\bdilut\w*\b|\bwater(?:ed)? (?:it )?down\b|\b(?:thin|weaken|cut)\b|\bsolution\b|\bstock\b|\bout of\b|\binto\b|\b(?:need|want|get)\b.*\bof\b|\bget\b|\bwater\b.*\badd\b|\bmake\b|\bfrom\b/.test(
+      text,
+    );
   if (shares.length === 0 || shares.length > 2 || volumes.length > 1 || !isDiluting) return undefined;
   if (f.parameter !== undefined || CHANGE.test(text) || /\boxygen|saturation\b/.test(text)) return undefined;
   const [a, b] = shares;
@@ -77,15 +87,17 @@ const volume: Rule = (f) => {
   const { text, bare } = f;
   if (f.figures.length > 0 || f.parameter !== undefined || f.date !== undefined) return undefined;
   const isVolume =
-    /\b(?:net |total |water |system |true |real |actual )+volume\b|\bvolume of (?:my |the )?(?:water|system|tank)\b|^volume$/.test(
+    /\b(?:net |total |water |system |true |real |actual )+volume\b|\bvolume of (?:my |the )?(?:water|system|tank|set ?up|aquarium)\b|^volume$/.test(
       text,
     ) ||
     (f.tank !== undefined && /\bvolume\b/.test(text)) ||
-    (/\bhow (?:much|many (?:lit(?:re|er)s?|l|gal(?:lon)?s?))\b.*\b(?:water|system|tank|hold|holds|have|total|it|is|are)\b/.test(
+    (/\bhow (?:much|many (?:lit(?:re|er)s?|l|gal(?:lon)?s?))\b.*\b(?:water|system|tank|hold|holds|have|total|it|is|are|am i|running|run)\b/.test(
       bare,
     ) &&
       !/\b(?:salt|change|evaporat\w*|top|add|oxygen|food|o2)\b/.test(text)) ||
-    (/\bhow (?:big|large)\b.*\b(?:lit(?:re|er)s?|gal(?:lon)?s?|tank|system)\b/.test(text) &&
+    (/\bsize\b.*\b(?:lit(?:re|er)s?|gal(?:lon)?s?)\b|\bhow (?:big|large)\b.*\b(?:lit(?:re|er)s?|gal(?:lon)?s?|tank|system)\b/.test(
+      text,
+    ) &&
       !/\bwater change|\bwc\b/.test(text)) ||
     (f.tank !== undefined && /^(?:how many )?(?:lit(?:re|er)s?|gal(?:lon)?s?)\b/.test(text));
   if (!isVolume || f.event !== undefined) return undefined;
@@ -122,6 +134,6 @@ const convert: Rule = (f) => {
 };
 
 const UNIT =
-  "(?:us |imp |imperial |uk )?gal(?:lon)?s?|lit(?:re|er)s?|l|millilit(?:re|er)s?|ml|grams?|g|kg|kilos?|kilograms?|mg|lbs?|pounds?|oz|ounces?|c|f|celsius|fahrenheit|centigrade|degrees (?:c|f|celsius|fahrenheit)|cm|mm|inch(?:es)?|feet|ft|foot|met(?:re|er)s?|m|d?kh|meq/l|meq|ppm|mg/l|l/h|lph|gph|gallons per hour|lit(?:re|er)s (?:per|an) hour|days?|hours?|weeks?|cups?|m3|mmol/l|tablespoons?|tbsp|teaspoons?|tsp|ppb|ug/l|quarts?|pints?|fl oz";
+  "(?:us |imp |imperial |uk )?gal(?:lon)?s?|lit(?:re|er)s?|l|millilit(?:re|er)s?|ml|grams?|g|kg|kilos?|kilograms?|mg|lbs?|pounds?|oz|ounces?|c|f|celsius|fahrenheit|centigrade|degrees (?:c|f|celsius|fahrenheit)|cm|mm|centimet(?:re|er)s?|millimet(?:re|er)s?|inch(?:es)?|feet|ft|foot|met(?:re|er)s?|m|d?kh|meq/l|meq|ppm|mg/l|l/h|lph|gph|gallons per hour|lit(?:re|er)s (?:per|an) hour|days?|hours?|weeks?|cups?|m3|mmol/l|tablespoons?|tbsp|teaspoons?|tsp|ppb|ug/l|quarts?|pints?|fl oz";
 
 export const RULES_OF_WATER: readonly Rule[] = [changePlan, changeEffect, dilute, volume, convert];

@@ -18,7 +18,7 @@ const MOST_CANDIDATES = 3;
 
 /** Not ours, whatever trade words stand beside it. */
 const ELSEWHERE =
-  /\b(?:poem|joke|story|song|rap|weather|price|prices|cost|costs|cheap\w*|buy|sell|for sale|brand|brands|token|password|prompt|instructions?|ignore|pretend|repeat after|delete|drop table|select \*|rm -|sudo|cook|recipe|eat him|wife|girlfriend|marry|football|match|movie|music|bitcoin|president|god|universe|capital|flight|hotel|meeting|click here|free gift|https?:|stupid|idiot|script|javascript|jailbreak|spectrum|joke|lyrics|translate|secret|hack)\b/;
+  /\b(?:poem|joke|story|song|rap|weather|price|prices|cost|costs|cheap\w*|(?<!did (?:i|we) )buy|sell|for sale|brand|brands|token|password|prompt|instructions?|ignore|pretend|repeat after|delete|drop table|select \*|rm -|sudo|cook|recipe|eat him|wife|girlfriend|marry|football|match|movie|music|bitcoin|president|god|universe|capital|flight|hotel|meeting|click here|free gift|https?:|stupid|idiot|script|javascript|jailbreak|spectrum|lyrics|worth (?!it)|worth$|used for|cheat|account|influencers?|episode|lunch|dinner|beach|holiday|petrol|diesel|moon|tower|speed of|api key|farming|turtles?|music|translate|secret|hack)\b/;
 
 /**
  * What a member asks in plain words. Somebody hurt comes before everything, then what belongs to a vet, an
@@ -34,12 +34,23 @@ export function understand(typed: string, surroundings: Surroundings): Understoo
     return unsureOr([{ intent: "decline", who: "people", confidence: 0.6 }, ...meanings(frame)]);
   if (who !== undefined) return declined(who);
   if (ELSEWHERE.test(frame.text)) return { kind: "none" };
-  const found = meanings(frame);
+  const sure = meanings(frame);
+  const found = sure.length > 0 ? sure : guesses(frame);
   const [best, second] = found;
   if (best === undefined || best.confidence < WORTH_ASKING) return { kind: "none" };
   if (best.confidence < SURE || (second !== undefined && best.confidence - second.confidence < CLOSE))
     return unsureOr(found);
   return { kind: "meaning", meaning: best };
+}
+
+/** Where only the parameter is plain, what is mostly asked of one is offered. */
+function guesses({ parameter, tank, text }: Frame): readonly Meaning[] {
+  if (parameter === undefined || strangeWords(text).length > 1) return [];
+  const about = { parameter, ...(tank === undefined ? {} : { tank }) };
+  return [
+    { intent: "trend", ...about, confidence: 0.6 },
+    { intent: "latest", ...about, confidence: 0.55 },
+  ];
 }
 
 function declined(who: NonNullable<Meaning["who"]>): Understood {
@@ -58,14 +69,32 @@ function meanings(frame: Frame): readonly Meaning[] {
     .map((meaning) => ({
       ...meaning,
       ...(frame.tank === undefined ? {} : { tank: frame.tank }),
-      confidence: meaning.confidence - (FREE_WORDS.has(meaning.intent) ? 0 : doubt),
+      confidence: meaning.confidence - doubt * shareOf(meaning),
     }))
     .sort((a, b) => b.confidence - a.confidence);
   return all.filter((each, at) => all.findIndex(({ intent }) => intent === each.intent) === at);
 }
 
-/** Intents in which any word may stand: a log line, an animal, something done. */
+/** Intents in which any word may stand: a log line, an animal, a substance. */
 const FREE_WORDS: ReadonlySet<string> = new Set(["log", "help", "stocking-add", "dilute"]);
+
+/** Intents that are only found beside a word nobody uses but of a tank. */
+const OF_THE_TRADE: ReadonlySet<string> = new Set([
+  "trend",
+  "effect",
+  "until",
+  "value",
+  "last-event",
+  "ammonia",
+]);
+
+/** How much of the doubt counts: the more figures and names hang together, the less one odd word matters. */
+function shareOf({ intent, quantities, limit, parameter, event }: Meaning): number {
+  if (FREE_WORDS.has(intent)) return 0;
+  const found = Object.keys(quantities ?? {}).length + [limit, parameter, event].filter(Boolean).length;
+  if (found >= 3) return 0.3;
+  return found === 2 || OF_THE_TRADE.has(intent) ? 0.5 : 1;
+}
 
 /** Words nobody uses for these questions make it likelier that another one was asked. */
 function doubtOf(frame: Frame): number {
