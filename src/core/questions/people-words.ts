@@ -63,7 +63,7 @@ const SPELLED =
     " ",
   );
 const RIGHT = new Set(
-  "string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shock shocks chlorinate bleached tangles poisonous bitty stingy".split(
+  "sung swung strung stun stunt stuns slung clung sling slings swing swings stink stinks shaken blacked crashed brushed flushed cashed washed dashed smashed string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shock shocks chlorinate bleached tangles poisonous bitty stingy".split(
     " ",
   ),
 );
