@@ -15,12 +15,16 @@ const rowsOf = (half: string): readonly Row[] =>
 const isCertain = (text: string): boolean => peopleFirst(text)?.certainty === "certain";
 
 describe("somebody hurt", () => {
-  it("is recognised in every phrasing seen, and nothing else is taken for it", () => {
-    const rows = rowsOf("seen");
-    const wrong = rows.filter(({ text, isPeople }) => isCertain(text) !== isPeople).map(({ text }) => text);
-    expect(rows.filter(({ isPeople }) => isPeople).length).toBeGreaterThanOrEqual(20);
-    expect(wrong).toEqual([]);
-  });
+  // grown: a later lot by one who knew the rules; at the first run 11 of its 40 were missed and 5 of 54 mistaken.
+  it.each(["seen", "grown"])(
+    "is recognised in every phrasing %s, and nothing else is taken for it",
+    (half) => {
+      const rows = rowsOf(half);
+      const wrong = rows.filter(({ text, isPeople }) => isCertain(text) !== isPeople).map(({ text }) => text);
+      expect(rows.filter(({ isPeople }) => isPeople).length).toBeGreaterThanOrEqual(20);
+      expect(wrong).toEqual([]);
+    },
+  );
 
   it("is missed in no phrasing unseen, and at most one of the rest is taken for it", () => {
     const rows = rowsOf("unseen");

@@ -59,6 +59,10 @@ const PASSIVES: readonly (readonly [Harm, string])[] = [
   ["wound", "crushed|cut|hurt|injured|concussed|knocked out"],
 ];
 
+/** A shock at a figure or a price. */
+const ONLY_SURPRISED =
+  "\\bshocked (?:to|that|how|when i (?:saw|read|heard)|(?:by|at) (?:how|the (?:price|cost|result|results|reading|level|bill|number)|(?:my |the )?(?:nitrate|phosphate|reading|price|result|bill|test)))\\b";
+
 const ANIMAL_SUBJECT = `\\b${FISH} (?:${WAS} )*(?:${PASSIVE})\\b(?!.*\\b(?:me|myself|${MINE} (?:[a-z]+ )?${LIMB})\\b)`;
 
 const CERTAIN: readonly Rule[] = [
@@ -79,7 +83,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "gas",
     "\\b(?:smell|smells|smelling|stinks?|stench|whiff)\\b.*\\b(?:chlorine|gas|ozone|bleach fumes|burning plastic|chemicals?)\\b|\\b(?:chlorine|gas|chemical|ozone) (?:smell|stench|odou?r|fumes)\\b",
-    "\\b(?:no|not|without)\\b.{0,12}\\bsmell|\\begg",
+    "\\b(?:no|not|without)\\b.{0,12}\\bsmell|\\begg|\\b(?:tap|mains|city|well)\\b|\\bwater smells?\\b|\\bof the sea\\b",
   ),
   rule(
     "gas",
@@ -87,8 +91,8 @@ const CERTAIN: readonly Rule[] = [
   ),
   rule(
     "gas",
-    `\\b(?:inhaled|inhaling|breath(?:ed|ing)(?: in)?|sniffed)\\b.*\\b(?:${CHEMICAL}|fumes?|gas|co2|smoke|dust|vapou?rs?)\\b`,
-    `\\b${FISH}\\b.*\\bbreathing\\b`,
+    `\\b(?:inhaled?|inhaling|breath(?:e|ed|ing)(?: in)?|sniffed)\\b.*\\b(?:${CHEMICAL}|fumes?|gas|co2|smoke|dust|vapou?rs?)\\b`,
+    `\\b${FISH}\\b.*\\bbreath`,
   ),
   rule(
     "gas",
@@ -144,7 +148,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "sting",
     `\\b${VENOMOUS} (?:sting|stung|stings|spine|spines|wound|venom|bite)\\b`,
-    `\\b(?:do|does|can|will|could|would|why|how bad|how painful|are|is)\\b.*\\b(?:sting|stings|venom)\\b|\\bstung (?:the|a|my|an|another|our) ${FISH}\\b`,
+    `^(?:do|does|can|will|could|would|why|how (?:bad|painful|strong|dangerous)|are|is)\\b.*\\b(?:sting|stings|venom)\\b|\\bstung (?:the|a|my|an|another|our) ${FISH}\\b`,
   ),
   rule(
     "sting",
@@ -152,7 +156,7 @@ const CERTAIN: readonly Rule[] = [
   ),
   rule(
     "sting",
-    `\\b(?:spines?|thorns?|barbs?|bristles?|splinters?|needles?|hook)\\b.*\\b(?:in|into|under|through|from)\\b (?:[a-z]+ )?(?:${MINE} |the )?(?:[a-z]+ )?(?:${LIMB}|skin)\\b`,
+    `\\b(?:spines?|thorns?|barbs?|bristles?|splinters?|needles?|hook|glass|shards?|metal|wire)\\b.*\\b(?:in|into|under|through|from)\\b (?:[a-z]+ )?(?:${MINE} |the )?(?:[a-z]+ )?(?:${LIMB}|skin)\\b`,
   ),
   rule(
     "sting",
@@ -176,7 +180,7 @@ const CERTAIN: readonly Rule[] = [
     rule(
       harm,
       `\\b(?:${ONE})(?: ${WAS})+(?: [a-z]+ly| badly| just| really| kind of| a bit)*? (?:${verbs})\\b`,
-      "\\bcut (?:back|down|off the|the|some|up|out)\\b|\\bcut (?!my|me|by|on|it)[a-z]+ (?:ration|food|prawn|glass|pipe|hole)",
+      `${ONLY_SURPRISED}|\\bcut (?:back|down|off the|the|some|up|out)\\b|\\bcut (?!my|me|by|on|it)[a-z]+ (?:ration|food|prawn|glass|pipe|hole)`,
     ),
   ),
   rule(
@@ -187,7 +191,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "shock",
     `\\b(?:zapped|zaps|shocked|shocks|electrocutes?|jolted)\\b (?:[a-z]+ )?(?:${WHOM}|when|while|as|touching|by|from|off|off of)\\b`,
-    `\\b${FISH} (?:${WAS} )*(?:zapped|shocked)\\b|\\b(?:filter|system|tank|cycle|was|am|im|were) shocked (?:when|by|from|at) (?:the )?(?:price|cost|bill|result|reading|nitrate|level)`,
+    `\\b${FISH} (?:${WAS} )*(?:zapped|shocked)\\b|${ONLY_SURPRISED}`,
   ),
   rule(
     "shock",
@@ -202,6 +206,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "shock",
     "^(?:just |help )?(?:got |been )(?:zapped|shocked|electrocuted)\\b|^(?:zapped|shocked) (?:by|when|touching|off)\\b",
+    ONLY_SURPRISED,
   ),
   rule("burn", "^(?:just |help )?(?:got |been )(?:burned|burnt|scalded)\\b(?! out)"),
   rule("wound", "^(?:just |help )?(?:got |been )(?:cut|crushed|injured|hurt)\\b(?! back| down| off)"),
@@ -209,7 +214,7 @@ const CERTAIN: readonly Rule[] = [
   // Wounds.
   rule(
     "wound",
-    `\\b(?:cut|sliced|slashed|gashed|slit|lacerated|crushed|smashed|broke|broken|trapped|pinched|stuck|impaled|nicked|scraped|grazed|punctured|hurt|injured|tore|split|severed|jammed)\\b (?:[a-z]+ )?(?:(?:${MINE}|a|the) (?:[a-z]+ )?(?:${LIMB})|${MINE} (?:[a-z]+ )?(?:head|face|back|skin|eye)|open (?:${MINE} )?(?:${LIMB})|myself|himself|herself)\\b`,
+    `\\b(?:cut|sliced|slashed|gashed|slit|lacerated|crushed|smashed|broke|broken|trapped|pinched|stuck|impaled|nicked|scraped|grazed|punctured|hurt|injured|tore|split|severed|jammed)\\b (?:[a-z]+ )?(?:(?:${MINE}|a|the) (?:[a-z]+ )?(?:${LIMB})|${MINE} (?:[a-z]+ )?(?:head|face|back|skin|eye)|open (?:${MINE} )?(?:${LIMB})|myself|himself|herself|me(?! (?:some|a|back|off|down|out))|us|him)\\b`,
     `\\b(?:stuck|put|broke)\\b.{0,10}\\b${MINE} (?:hand|arm)s? in(?:to)? the (?:tank|water|sump)(?! and)`,
   ),
   rule(
@@ -239,10 +244,29 @@ const CERTAIN: readonly Rule[] = [
     `^(?:i |ive |just |help |badly )*cut (?:myself|himself|herself|${MINE} (?:[a-z]+ )?${PART})\\b`,
   ),
 
+  rule(
+    "wound",
+    `(?:^|\\b(?:${ONE}) )(?:just |have |has |think i have )*(?:got|have|has|had) an? (?:[a-z]+ ){0,2}(?:cut|gash|burn|bite|sting|wound|blister|rash|splinter|concussion)\\b`,
+    "\\bcut (?:of|in) (?!my|the)|\\ba (?:price|power|water) cut|\\bbite (?:to eat|size)",
+  ),
+  rule(
+    "wound",
+    `\\b(?:cant|cannot|can not|can hardly) (?:feel|move|bend|lift|open|use) ${MINE} (?:[a-z]+ )?${PART}\\b`,
+  ),
+  rule("wound", `\\b${LIMB} (?:infections?|injur(?:y|ies)|wounds?|bleeds?|pains?|numbness)\\b`),
+  rule(
+    "wound",
+    "\\b(?:exploded|blew up|shattered|burst)\\b.*\\b(?:in my face|at me|on me|hurt|injured|near me)\\b",
+  ),
+  rule(
+    "swallowed",
+    `\\b(?:drank|drunk|swallowed|ate|eaten|licked|ingested)\\b.*\\b${CHEMICAL}\\b.*\\b${KIN}\\b`,
+  ),
+
   // Burns and splashes.
   rule(
     "burn",
-    `\\b(?:${CHEMICAL}|hot water|salt ?water|sand|glue|epoxy|resin|cement|juice|toxin|slime)\\b.*\\b(?:in|into|on|onto|over|to|up)\\b (?:both )?(?:${MINE} |the |one )(?:[a-z]+ )?(?:${PART})\\b`,
+    `\\b(?:${CHEMICAL}|hot water|salt ?water|sand|glue|epoxy|resin|cement|juice|toxin|slime)\\b.*\\b(?:in|into|on|onto|over|to|up)\\b (?:both |${MINE} |the |one |her |his )+(?:[a-z]+ )?(?:${PART})\\b|\\b${CHEMICAL}\\b.*\\b(?:on|over|onto) (?:me|myself|himself|herself|him|us)\\b`,
     `\\bin (?:the|my) (?:head ?tank)\\b|\\b${FISH}s? ${PART}\\b`,
   ),
   rule(
@@ -269,7 +293,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "swallowed",
     `^(?:accident\\w* |just |help |oops )*(?:swallowed|swallow|ingested|drank|gulped)\\b`,
-    `\\b${FISH}\\b|\\bwater level\\b|\\bdrank (?:the )?(?:water|reservoir) (?:level|down)\\b`,
+    `\\b${FISH}\\b|^swallowed (?:by|up)\\b|\\bwater level\\b|\\bdrank (?:the )?(?:water|reservoir) (?:level|down)\\b`,
   ),
   rule(
     "swallowed",

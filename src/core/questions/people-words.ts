@@ -43,6 +43,7 @@ export function marked(typed: string): string {
   return correctedText(plainText(typed), spell)
     .replace(/[.,;:!?()]+/g, " ")
     .replace(/ +/g, " ")
+    .replace(/\b(?:shok|schock|shcok)(?=ed|s|\b)/g, "shock")
     .replace(JOINED, "$1$2")
     .replace(MIXTURES, "chemical")
     .replace(/[a-z]+/g, (word) => `${CLASS_OF.get(word) ?? ""}${word}`);
@@ -63,7 +64,7 @@ const SPELLED =
     " ",
   );
 const RIGHT = new Set(
-  "sung swung strung stun stunt stuns slung clung sling slings swing swings stink stinks shaken blacked crashed brushed flushed cashed washed dashed smashed string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shock shocks chlorinate bleached tangles poisonous bitty stingy".split(
+  "shock breathed breathes stings ingest ingests poisons swallows faints burnt burns burner burners bleed electrics shocking zapping zaps crushes collapses splashes chests throats poisonings inhale inhales inhaling tingle tingled reactions swallowing sung swung strung stun stunt stuns slung clung sling slings swing swings stink stinks shaken blacked crashed brushed flushed cashed washed dashed smashed string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shocks chlorinate bleached tangles poisonous bitty stingy".split(
     " ",
   ),
 );
