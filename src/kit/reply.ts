@@ -1,7 +1,8 @@
 import type { Habits } from "../core/quantity/read.ts";
 import type { CautionLevel } from "../core/result.ts";
+import type { CardPlace } from "../records/help.ts";
 import type { ChartSpec } from "./chart.ts";
-import type { PumpSpec, SystemSpec } from "./system-spec.ts";
+import type { PedigreeSpec, PumpSpec, RotaSpec, SystemSpec } from "./system-spec.ts";
 
 /** Who may see a reply: the member who asked, or everyone in the place where it was asked. */
 export type Audience = "asker" | "channel";
@@ -59,15 +60,37 @@ export interface Reply {
   readonly table?: ReplyTable;
   readonly chart?: ChartSpec;
   /** Drawn where there is no chart: the row of containers, or a pump against its pipes. */
-  readonly picture?: SystemSpec | PumpSpec;
+  readonly picture?: SystemSpec | PumpSpec | RotaSpec | PedigreeSpec;
   readonly files?: readonly ReplyFile[];
   readonly cautions: readonly ReplyCaution[];
   /** One line: the method and how firmly it stands. */
   readonly basis?: string;
   readonly working?: Working;
+  /** Set when the answer is about a help case: a front keeps the case's card up to date. */
+  readonly helpCase?: HelpCaseNote;
+  /** Cards that have to go from where they stand: the member was erased, or the case deleted. */
+  readonly goneCards?: readonly CardPlace[];
   /** Set when the member's record was erased: the exchange itself is not kept either. */
   readonly leavesNoTrace?: true;
   readonly audience: Audience;
+}
+
+/** What a front has to know to carry a help case: its thread, its card and the buttons under it. */
+export interface HelpCaseNote {
+  readonly number: number;
+  /** A name for its thread, at most 100 characters, with nothing of the newcomer's own words. */
+  readonly threadName: string;
+  /** The card as it stands now, whoever reads it. */
+  readonly face: Pick<Reply, "title" | "body" | "cautions"> & { readonly headline?: string };
+  readonly card?: CardPlace;
+  readonly isNew: boolean;
+  readonly isOpen: boolean;
+  /** Life is in danger by what is known: the card is shown to all at once. */
+  readonly isUrgent: boolean;
+  /** What is asked next, and which field of the form its answer goes into. */
+  readonly next?: { readonly field: string; readonly text: string; readonly example: string };
+  /** What is said to the one who pressed or typed, where the card stands elsewhere. */
+  readonly remark: string;
 }
 
 /** What is put into a request when a choice is taken: option texts, and answers to confirmations. */

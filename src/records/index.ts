@@ -1,4 +1,5 @@
 import type { BreedingRecords } from "./breeding.ts";
+import type { HelpRecords } from "./help.ts";
 import type { InstrumentRecords, LogRecords } from "./log.ts";
 import type { MemberRecords } from "./member.ts";
 import type { PlanRecords } from "./plan.ts";
@@ -18,4 +19,5 @@ export interface Records {
   readonly uploads: UploadRecords;
   readonly breeding: BreedingRecords;
   readonly plans: PlanRecords;
+  readonly help: HelpRecords;
 }

@@ -4,6 +4,7 @@ import type { Records } from "../records/index.ts";
 import type { ReminderRecords } from "../records/plan.ts";
 import { SqliteBreedingRecords } from "./breeding-records.ts";
 import { SqliteExchangeRecords } from "./exchange-records.ts";
+import { SqliteHelpRecords } from "./help-records.ts";
 import { SqliteInstrumentRecords } from "./instrument-records.ts";
 import { SqliteLogRecords } from "./log-records.ts";
 import { SqliteMemberRecords } from "./member-records.ts";
@@ -44,6 +45,7 @@ export function openStore(file: string, now: string): Store {
       uploads: new SqliteUploadRecords(db),
       breeding: new SqliteBreedingRecords(db),
       plans: new SqlitePlanRecords(db),
+      help: new SqliteHelpRecords(db),
     },
     exchanges,
     reminders: new SqliteReminderRecords(db),

@@ -5,6 +5,7 @@ import targets from "./migrations/0003-targets.ts";
 import uploadsShares from "./migrations/0004-uploads-shares.ts";
 import plans from "./migrations/0005-plans.ts";
 import breeding from "./migrations/0006-breeding.ts";
+import help from "./migrations/0007-help.ts";
 
 export interface Migration {
   readonly name: string;
@@ -19,6 +20,7 @@ const MIGRATIONS: readonly Migration[] = [
   uploadsShares,
   plans,
   breeding,
+  help,
 ];
 
 /** The file was written by a later version than this one. */
