@@ -10,7 +10,7 @@ const SEED = 20_260_301;
 /** The trend engine's speed, and a general-purpose fit of the same five years where python3 has scipy. */
 export function trendRows(): readonly Row[] {
   const { fiveYears, hundredThousand } = speeds(SEED);
-  const { readings, events, now, perDay } = answeredRecord();
+  const { readings, events, perDay } = answeredRecord();
   const open = (bound: number): number | null => (Number.isFinite(bound) ? bound : null);
   const reference = spawnSync("python3", ["bench/reference_fit.py"], {
     encoding: "utf8",
@@ -41,7 +41,7 @@ function answeredRecord() {
   for (let index = 0; index < 15; index++) {
     const { readings, events, now } = simulate(SEED, "five years", index);
     const ours = trendAnswer({ readings, events, now });
-    if (ours.kind === "answer") return { readings, events, now, perDay: ours.value.productionPerDay.best };
+    if (ours.kind === "answer") return { readings, events, perDay: ours.value.productionPerDay.best };
   }
   throw new Error("no simulated record was answered");
 }
