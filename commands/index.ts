@@ -2,6 +2,7 @@ import type { CommandEntry } from "../src/kit/command.ts";
 import algae from "./algae/index.ts";
 import ammonia from "./ammonia/index.ts";
 import ask from "./ask/index.ts";
+import helpCase from "./case/index.ts";
 import carbon from "./carbon/index.ts";
 import change from "./change/index.ts";
 import clash from "./clash.ts";
@@ -63,6 +64,7 @@ export const commands: readonly CommandEntry[] = [
   plant,
   flood,
   cloudy,
+  helpCase,
   convert,
   workout,
   outage,

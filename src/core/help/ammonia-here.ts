@@ -37,7 +37,9 @@ export function ammoniaHere(facts: HelpFacts, pH?: Estimate): AmmoniaHere | unde
     ...(facts.usedBinder ? { binderUsed: true } : {}),
   });
   if (answer.kind === "no-answer") return undefined;
-  const assumed = (["pH", "temperature", "salinity"] as const).filter((name) => told[name] === undefined);
+  const assumed = (["pH", "temperature", "salinity"] as const).filter(
+    (name) => told[name] === undefined && !(name === "salinity" && water === "fresh"),
+  );
   return { answer, assumed };
 }
 

@@ -9,6 +9,8 @@ export type FactField = (typeof FACT_FIELDS)[number];
 export interface TypedFact {
   readonly field: FactField;
   readonly text: string;
+  /** When it was told, as text that sorts by time; what was told in one go shares it. */
+  readonly at?: string;
 }
 
 /** One test result as told, in the parameter's canonical unit. */

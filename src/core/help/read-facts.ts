@@ -2,7 +2,7 @@ import type { ParameterId, TankKind } from "../log/parameters.ts";
 import { between, type Estimate } from "../quantity/estimate.ts";
 import type { Habits } from "../quantity/read.ts";
 import { readVolume } from "../quantity/volume.ts";
-import type { DoubtfulFigure, FactField, HelpFacts, HelpReading, TypedFact } from "./facts.ts";
+import type { DoubtfulFigure, FactField, HelpFacts, HelpReading, SignCode, TypedFact } from "./facts.ts";
 import { readReadings } from "./read-readings.ts";
 import { readSigns, tellsOfDeath } from "./read-trouble.ts";
 
@@ -35,7 +35,13 @@ export function readFacts(typed: readonly TypedFact[], habits: Habits): HelpFact
   const texts = typed.map(({ text }) => text);
   const all = texts.join(". ").toLowerCase();
   const water = waterOf(all, readings.get("salinity"));
-  const signs = readSigns(texts);
+  const clearedAt = lastAllClear(typed);
+  const stands = typed.filter(({ at }) => clearedAt === undefined || (at ?? "") >= clearedAt);
+  const lasting = readSigns(texts).filter(({ code }) => LASTING.includes(code));
+  const signs = [
+    ...lasting,
+    ...readSigns(stands.map(({ text }) => text)).filter(({ code }) => !LASTING.includes(code)),
+  ];
   const told = new Set<FactField>(typed.map(({ field }) => field));
   return {
     told,
@@ -48,7 +54,7 @@ export function readFacts(typed: readonly TypedFact[], habits: Habits): HelpFact
     readings,
     doubtful: [...doubtful.values()],
     signs,
-    oneDeath: tellsOfDeath(texts),
+    oneDeath: tellsOfDeath(stands.map(({ text }) => text)),
     animalsLookedAt: told.has("trouble") || signs.length > 0,
     isCoolWater: /\b(?:goldfish|koi|cold ?water|axolotl|white cloud|weather loach|hillstream)/.test(all),
     usedBinder: /\b(?:ammonia (?:binder|remover|lock|detox\w*|neutrali[sz]er)|detoxif\w*|binder)\b/.test(all),
@@ -59,6 +65,24 @@ export function readFacts(typed: readonly TypedFact[], habits: Habits): HelpFact
     ventilationSuspect:
       /\b(?:closed lid|lid closed|tight lid|no air ?stone|no surface movement|still surface)\b/.test(all),
   };
+}
+
+/** What an “all is well” about the animals does not put right. */
+const LASTING: readonly SignCode[] = ["electric tingle", "overheating equipment", "leak", "poisoned water"];
+const WELL =
+  /\b(?:fine|ok|okay|good|well|normal\w*|usual|better|recovered|happy|eating|no|none|nothing|nobody|stopped)\b/i;
+
+/** When somebody last said that the animals are well again; told later than the alarm, it takes the alarm back. */
+function lastAllClear(typed: readonly TypedFact[]): string | undefined {
+  const first = typed[0]?.at;
+  return typed.findLast(
+    ({ field, text, at }) =>
+      field === "trouble" &&
+      at !== undefined &&
+      at !== first &&
+      WELL.test(text) &&
+      readSigns([text]).length === 0,
+  )?.at;
 }
 
 const NUMBER_WORDS: Readonly<Record<string, number>> = {
