@@ -36,8 +36,7 @@ export default defineCommand({
       headline: (mix) =>
         `${showPour(mix.stockVolume)} of ${substance ?? "stock"}, made up to ${showPour(mix.finalVolume)}`,
       body: (mix) => [
-        "Pour the stock first, then fill to the mark: the volume is that of the finished mix.",
-        `That takes about ${showPour(mix.topUpVolume)} on top; the stock is ${showNumber(mix.stockShare.best * 100, 3)} % of the whole.`,
+        `About ${showPour(mix.topUpVolume)} of water, filled to the mark: the volume is that of the finished mix. The stock is ${showNumber(mix.stockShare.best * 100, 3)} % of the whole.`,
       ],
     });
   },

@@ -1,4 +1,4 @@
-import { mixingHazard } from "../../src/core/dosing/hazards.ts";
+import { isKnownSubstance, mixingHazard } from "../../src/core/dosing/hazards.ts";
 import { answerReply, defineCommand, listed, words } from "../../src/kit/index.ts";
 
 export default defineCommand({
@@ -13,11 +13,19 @@ export default defineCommand({
   run({ first, second }, context) {
     return answerReply(mixingHazard(first, second), context, {
       title: `${first} and ${second}`,
-      headline: () => "No danger on my list, which is short",
+      headline: ({ a, b }) => {
+        const unknown = [a, b].filter(({ name }) => !isKnownSubstance(name));
+        return unknown.length === 0
+          ? "No danger on my list, which is short"
+          : `No verdict: I do not know ${listed(
+              unknown.map(({ name }) => name),
+              "or",
+            )}`;
+      },
       body: ({ a, b }) =>
         [a, b].map(({ name, classes }) =>
           classes.length === 0
-            ? `${name}: not recognised. That does not make it safe: read its safety sheet.`
+            ? `${name}: not on my list. That does not make it safe: read its safety sheet.`
             : `${name}: ${listed(classes)}.`,
         ),
     });

@@ -17,6 +17,10 @@ export const dosingCautionWording: Wording<DosingCautions> = {
     "Medicine for animals is a vet's decision: ask one before anything goes into the water.",
   "make-up-to-volume": ({ finalL }) =>
     `Pour the stock first, then fill up to the ${roundFigure(finalL)} L mark: do not measure the water apart.`,
+  "water-first-then-stock": ({ finalL }) =>
+    `Put half of the water in first, then the stock, slowly and stirring; let it cool, and fill up to the ${roundFigure(finalL)} L mark.`,
+  "stock-not-named": () =>
+    "Nobody said what the stock is, so nothing was checked. If it is an acid or a lye, water goes first and the stock into it, slowly, with gloves and eye protection.",
   "acid-into-water": () =>
     "Acid goes into water, slowly, never water into acid. Wear gloves and eye protection, and keep the window open.",
   "caustic-burns": () =>
@@ -31,6 +35,8 @@ export const dosingCautionWording: Wording<DosingCautions> = {
     "Its vapour burns and creeps along the floor: no flame, no switch, open windows, and none of it near a tank.",
   "substance-not-named": () =>
     "Nobody said what this is, so nothing was checked. If it treats a disease it is a medicine: ask a vet, and pour nothing.",
+  "substance-not-known": ({ substance }) =>
+    `Nothing is known here of ${substance}, so nothing was checked. Read its safety sheet; if it treats a disease it is a medicine: ask a vet, and pour nothing.`,
   "leave-and-air": () =>
     "If they have already met: do not lean over it, leave the room, open it to fresh air, and call the poison line or the emergency number.",
   "hazard-list-not-complete": () =>

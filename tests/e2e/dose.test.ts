@@ -137,9 +137,23 @@ describe("/dose together", () => {
     );
   });
 
+  it("doses nothing unknown without a word of doubt, and no medicine by a wrong letter", async () => {
+    const club = openClub();
+    const unknown = await club.ask("/dose raise by:2 mg/L volume:200 L substance:blue powder");
+    expect(unknown.cautions[0]?.text).toContain("Nothing is known here of blue powder");
+    const known = await club.ask("/dose raise by:2 mg/L volume:200 L substance:calcium chloride");
+    expect(known.cautions.some(({ text }) => text.includes("Nothing is known"))).toBe(false);
+    for (const substance of ["formaline", "coppersulphate", "Cu", "praziquantal", "ich cure"]) {
+      const refused = await club.ask(`/dose raise by:2 mg/L volume:200 L substance:${substance}`);
+      expect(refused.ok).toBe(false);
+      expect(refused.cautions[0]).toMatchObject({ level: "danger" });
+    }
+  });
+
   it("calls nothing safe that it does not know", async () => {
     const reply = await openClub().ask("/dose together first:blue powder second:water");
-    expect(textOf(reply)).toContain("not recognised. That does not make it safe");
+    expect(reply.headline).toBe("No verdict: I do not know blue powder");
+    expect(textOf(reply)).toContain("not on my list. That does not make it safe");
   });
 });
 

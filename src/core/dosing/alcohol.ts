@@ -69,6 +69,7 @@ export function alcoholReservoir(question: {
     stock: { value: stockPercent, kind: "% v/v" },
     target: { value: targetPercent, kind: "% v/v" },
     finalVolume,
+    isStockKnown: true,
   });
   if (mix.kind === "no-answer") return mix;
   const { estimates } = propagate({ "target strength": targetPercent, "final volume": finalVolume }, (v) => {

@@ -2,6 +2,8 @@
 export interface DosingCautions {
   "medicine-needs-a-vet": Record<string, never>;
   "make-up-to-volume": { finalL: number };
+  "water-first-then-stock": { finalL: number };
+  "stock-not-named": Record<string, never>;
   "acid-into-water": Record<string, never>;
   "caustic-burns": Record<string, never>;
   "bleach-keep-apart": Record<string, never>;
@@ -9,6 +11,7 @@ export interface DosingCautions {
   "ammonia-is-toxic": Record<string, never>;
   "solvent-vapour-burns": Record<string, never>;
   "substance-not-named": Record<string, never>;
+  "substance-not-known": { substance: string };
   "leave-and-air": Record<string, never>;
   "hazard-list-not-complete": Record<string, never>;
   "alcohol-flammable": { percent: number; flashPointC: number };

@@ -1,7 +1,7 @@
 import { type Estimate, exactly, propagate } from "../quantity/estimate.ts";
 import { as, type Fraction, type Litres } from "../quantity/units.ts";
-import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
-import { screenSubstance } from "./hazards.ts";
+import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
+import { isKnownSubstance, screenSubstance, substanceHazard } from "./hazards.ts";
 import { onOneScale, type Strength } from "./strength.ts";
 import { unusableFigure } from "./usable-figures.ts";
 
@@ -32,6 +32,8 @@ export function dilute(question: {
   readonly finalVolume: Estimate<Litres>;
   /** What the stock is, as the member names it; checked for hazards. */
   readonly substance?: string;
+  /** The caller knows what the stock is, and cautions for it. */
+  readonly isStockKnown?: true;
 }): Answer<Dilution> | NoAnswer {
   const screened = screenSubstance(question.substance);
   if ("kind" in screened) return screened;
@@ -70,9 +72,25 @@ export function dilute(question: {
       "the volume given is that of the finished mix, not of the water added",
       `both strengths are ${scale.family === "mass in volume" ? "mass of solute per volume of finished liquid" : "by volume"}`,
     ],
-    cautions: [caution("make-up-to-volume", { finalL: finalVolume.best }, "note"), ...screened],
+    cautions: [...pouringOrder(question, finalVolume.best), ...screened],
     driver: drivers.stockVolume,
   };
+}
+
+/** What goes in first: the stock for the sake of the sum, but the water where the stock heats up and spits. */
+function pouringOrder(
+  { substance, isStockKnown }: { readonly substance?: string; readonly isStockKnown?: true },
+  finalL: number,
+): Caution[] {
+  const { classes } = substanceHazard(substance ?? "");
+  if (classes.includes("acid") || classes.includes("caustic"))
+    return [caution("water-first-then-stock", { finalL }, "danger")];
+  const inOrder = caution("make-up-to-volume", { finalL }, "note");
+  if (isStockKnown === true) return [inOrder];
+  if (substance === undefined) return [inOrder, caution("stock-not-named", {}, "warning")];
+  return isKnownSubstance(substance)
+    ? [inOrder]
+    : [inOrder, caution("substance-not-known", { substance }, "warning")];
 }
 
 /** What "1:5" is taken to mean. The two differ by a sixth to a half, so the caller has to know. */

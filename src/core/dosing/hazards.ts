@@ -39,7 +39,7 @@ const WORDS: readonly HazardWords[] = [
       /\b(alcohols?|ethanol|methanol|isopropanol|propanol|isopropyl|vodka|spirits?|methylated|denatured)\b/,
   },
   { class: "permanganate", words: /\b(permanganate|kmno4)\b/ },
-  { class: "formalin", words: /\b(formalin|formaldehyde|formol|paraformaldehyde)\b/ },
+  { class: "formalin", words: /\b(formal(in|deh?yde?)\w*|formol|paraformaldehyde)\b/ },
   {
     class: "caustic",
     words: /\b(caustic|lye|sodium hydroxide|potassium hydroxide|naoh|koh|drain cleaner|quicklime)\b/,
@@ -68,6 +68,10 @@ const WORDS: readonly HazardWords[] = [
           "\\w*cyclines?|\\w*oxacins?|\\w*cillins?|ceft\\w*|cef\\w*|florfenicol|chloramphenicol|sulfa\\w*(xazole|zine|thoxine)",
           "chloramine[- ]t|\\w*conazoles?|amprolium|cypermethrin|deltamethrin|sulphonamides?|sulfonamides?|trimethoprim|nystatin|ketoconazole|meloxicam|tricaine|ms-?222|eugenol",
           "clove oil|benzocaine|dexamethasone|glutaraldehyde|bronopol",
+          // As they are written in haste: run together, shortened, a letter wrong.
+          "copper\\w*|cupr\\w*|cu|cu2|formal\\w*|mala[ck]h?ite\\w*|methyl\\w* ?blue|praziq\\w*|prazi|ch?loroqu?in\\w*",
+          "metronid\\w*|levami\\w*|\\w*bendazol\\w*|iverm\\w*|acrifl\\w*|nitrofur\\w*|\\w{3,}mycins?|\\w{2,}cides?",
+          "cures?|remed(y|ies)|(ich|white ?spot|velvet|flukes?|worms?|parasites?|fungus|bacterial|disease|fin ?rot)[ -](treatments?|killers?|meds?)",
         ].join("|") +
         ")\\b",
     ),
@@ -76,6 +80,17 @@ const WORDS: readonly HazardWords[] = [
 
 /** Acids only in name: food and trace additives, not liquids that burn or fume. */
 const NOT_ACIDS = /\b(amino|fatty|nucleic|humic|fulvic)[ -]acids?\b/g;
+
+/** Water, and salts and trace elements that keepers dose by the gram, none of which hurts the hand. Source: common-practice. */
+const PLAIN_MINERALS =
+  /\b(\w*carbonates?|\w*chlorides?|\w*sul(ph|f)ates?|\w*nitrates?|\w*phosphates?|\w*borates?|\w*silicates?|\w*gluconates?|\w*iod(ides?|ine)|\w*bromides?|baking soda|washing soda|soda ash|epsom|gypsum|kalk\w*|lime ?water|alkalinity|buffer|calcium|magnesium|potassium|strontium|iron|manganese|trace elements?|amino|sugar|vitamins?|salt|water)\b/;
+
+/** Whether anything at all is known of a name: a class of hazard, or a plain mineral. */
+export function isKnownSubstance(name: string): boolean {
+  return (
+    substanceHazard(name).classes.length > 0 || PLAIN_MINERALS.test(name.normalize("NFKC").toLowerCase())
+  );
+}
 
 export interface SubstanceHazard {
   readonly name: string;

@@ -11,7 +11,7 @@ import {
 import { type Answer, type Caution, caution, type NoAnswer, noAnswer } from "../result.ts";
 import type { SourceId } from "../sources.ts";
 import { type MillilitresPerMinute, pumpSecondsPerDose, SHORT_RUN_S } from "./dosing-pump.ts";
-import { screenForTank } from "./hazards.ts";
+import { isKnownSubstance, screenForTank } from "./hazards.ts";
 import { checkSolubility, type KnownSolute } from "./solubility.ts";
 import { comparable, type Strength } from "./strength.ts";
 import { type Figure, unusableFigure } from "./usable-figures.ts";
@@ -103,6 +103,8 @@ export function targetDose(question: {
   const cautions: Caution[] = [...screened];
   if (question.substance === undefined && question.solute === undefined) {
     cautions.push(caution("substance-not-named", {}, "warning"));
+  } else if (question.substance !== undefined && !isKnownSubstance(question.substance)) {
+    cautions.push(caution("substance-not-known", { substance: question.substance }, "warning"));
   }
   if (dailyCap === undefined) cautions.push(caution("no-daily-limit-given", {}, "note"));
   else if (days > 1)

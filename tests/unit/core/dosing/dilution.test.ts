@@ -39,7 +39,25 @@ describe("dilute", () => {
     const { cautions } = answered(
       dilute({ stock: strength(40, "% v/v"), target: strength(10, "% v/v"), finalVolume: litres(1) }),
     );
-    expect(cautions.map(({ code }) => code)).toEqual(["make-up-to-volume"]);
+    expect(cautions.map(({ code }) => code)).toEqual(["make-up-to-volume", "stock-not-named"]);
+  });
+
+  // Concentrated acid and lye heat up and spit when water is poured on them: general chemistry, from memory.
+  it.each([
+    ["hydrochloric acid", ["water-first-then-stock", "acid-into-water"]],
+    ["sodium hydroxide", ["water-first-then-stock", "caustic-burns"]],
+    ["calcium chloride", ["make-up-to-volume"]],
+    ["blue powder", ["make-up-to-volume", "substance-not-known"]],
+  ])("says what goes in first with %s", (substance, codes) => {
+    const { cautions } = answered(
+      dilute({
+        stock: strength(30, "% w/v"),
+        target: strength(3, "% w/v"),
+        finalVolume: litres(1),
+        substance,
+      }),
+    );
+    expect(cautions.map(({ code }) => code)).toEqual(codes);
   });
 
   it("names the input that widens the answer", () => {
