@@ -72,12 +72,19 @@ export default defineCommand({
       input.plan.kind === "water change"
         ? { ...input.plan, liftsPH: input.plan.liftsPH || input["raises-ph"] === "yes" }
         : input.plan;
-    const answer = checkPlan(plan, input.in?.estimate.best ?? NOW, logged);
+    const answer = checkPlan(plan, input.in?.estimate.best ?? NOW, logged, context.request.options["plan"]);
     return answerReply(answer, context, {
       title: `${tank.name}: ${context.readAs.get("plan")?.readAs ?? TITLE}`,
-      headline: ({ found }) =>
-        found.length === 0 ? "No clash found" : `${counted(found.length, "clash", "clashes")} found`,
+      headline: ({ found, isMedicine }) =>
+        found.length > 0
+          ? `${counted(found.length, "clash", "clashes")} found`
+          : isMedicine
+            ? "Not judged: a medicine is for a vet"
+            : "No clash found",
       body: ({ found, lookedAt }) => [
+        ...(plan.kind === "dose" && plan.of === "other"
+          ? ["What this substance does in the water is not known here."]
+          : []),
         ...found.flatMap((each) =>
           each.with.length === 0
             ? []

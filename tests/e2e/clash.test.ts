@@ -60,6 +60,13 @@ describe("/clash", () => {
     expect((await club.ask("/clash plan:dose alcohol")).headline).toBe("No clash found");
   });
 
+  it("judges no medicine, and says whom to ask", async () => {
+    const reply = await club.ask("/clash plan:dose formalin");
+    expect(reply.headline).toBe("Not judged: a medicine is for a vet");
+    expect(reply.cautions[0]).toMatchObject({ level: "danger" });
+    expect(textOf(await club.ask("/clash plan:dose blue powder"))).toContain("is not known here");
+  });
+
   it("finds equipment about to go off soon after carbon", async () => {
     did(club, 3, "dose", "vodka");
     const reply = await club.ask("/clash plan:skimmer off in:2 h");

@@ -1,16 +1,26 @@
 import type { Hours } from "../quantity/units.ts";
-import type { Answer } from "../result.ts";
+import { type Answer, caution } from "../result.ts";
 import { type Clash, clashes, type DatedAction } from "./clashes.ts";
+import { substanceHazard } from "./hazards.ts";
 import type { Action } from "./read-action.ts";
 
 export interface PlanCheck {
   /** What gets in the way, each with the logged actions it clashes with, as places in what was given. */
   readonly found: readonly (Clash & { readonly with: readonly number[] })[];
   readonly lookedAt: number;
+  /** A medicine is named: its timing is for a vet, and nothing here judges it. */
+  readonly isMedicine: boolean;
 }
 
 /** Whether something planned gets in the way of what was done to the tank lately, or the other way round. */
-export function checkPlan(plan: Action, inHours: Hours, logged: readonly DatedAction[]): Answer<PlanCheck> {
+export function checkPlan(
+  plan: Action,
+  inHours: Hours,
+  logged: readonly DatedAction[],
+  /** The plan in the member's words, to see whether a medicine is named. */
+  words = "",
+): Answer<PlanCheck> {
+  const isMedicine = substanceHazard(words).classes.includes("medicine");
   const planned: DatedAction = { ...plan, at: inHours };
   const place = logged.length;
   const found = clashes([...logged, planned])
@@ -18,7 +28,7 @@ export function checkPlan(plan: Action, inHours: Hours, logged: readonly DatedAc
     .map((clash) => ({ ...clash, with: clash.actions.filter((each) => each !== place) }));
   return {
     kind: "answer",
-    value: { found, lookedAt: logged.length },
+    value: { found, lookedAt: logged.length, isMedicine },
     method: "Pairs of actions that get in each other's way",
     working: [
       "carbon within 24 h of equipment going off, or while it is off",
@@ -34,6 +44,9 @@ export function checkPlan(plan: Action, inHours: Hours, logged: readonly DatedAc
     ],
     sources: ["common-practice", "assumption"],
     assumptions: ["what was done is in the log", "equipment switched off stays off until it is logged as on"],
-    cautions: found.map(({ caution }) => caution),
+    cautions: [
+      ...(isMedicine ? [caution("medicine-needs-a-vet", {}, "danger")] : []),
+      ...found.map((each) => each.caution),
+    ],
   };
 }
