@@ -10,6 +10,8 @@ export const carbonateCautionWording: Wording<CarbonateCautions> = {
     "If several are low, bring up magnesium first; then alkalinity and calcium on different days, testing in between.",
   "carbonate-jumps-ph": () =>
     "Carbonate lifts the pH at once: drip it slowly into strong flow, and stop if the pH has gone up by 0.2.",
+  "carbonate-irritates": () =>
+    "Sodium carbonate burns eyes and irritates skin: raise no dust, and stir it into the water with gloves and eye protection.",
   "bicarbonate-dips-ph": () =>
     "Bicarbonate lowers the pH a little at first, and it comes back as the water is aired.",
   "alkalinity-with-ammonia": () =>

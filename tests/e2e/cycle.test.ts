@@ -138,6 +138,8 @@ describe("/cycle ready", () => {
       "/cycle ready dose:2 mg/L as TAN ammonia:0.05 mg/L as TAN nitrite:0.1 mg/L after:24 h",
     );
     expect(once.headline).toBe("Nearly: once more tomorrow, with the same dose");
+    expect(once.cautions[0]).toMatchObject({ level: "danger" });
+    expect(once.cautions[0]?.text).toContain("no animals in it");
     const twice = await club.ask(
       "/cycle ready dose:2 mg/L as TAN ammonia:0.05 mg/L as TAN nitrite:0.1 mg/L after:24 h ammonia-before:0.05 mg/L as TAN nitrite-before:0.2 mg/L",
     );

@@ -4,6 +4,7 @@ export interface CarbonateCautions {
   "raise-in-order": Record<string, never>;
   "carbonate-jumps-ph": Record<string, never>;
   "bicarbonate-dips-ph": Record<string, never>;
+  "carbonate-irritates": Record<string, never>;
   "alkalinity-with-ammonia": Record<string, never>;
   "calcium-chloride-heats": Record<string, never>;
   "chloride-builds-up": Record<string, never>;

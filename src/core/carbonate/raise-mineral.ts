@@ -147,7 +147,10 @@ function saltCautions(salt: MineralSalt, mineral: Mineral, isAmmoniaPresent: boo
   if (mineral !== "magnesium") cautions.push(caution("dissolve-apart", {}, "warning"));
   cautions.push(caution("raise-in-order", {}, "note"));
   if (salt === "NaHCO3") cautions.push(caution("bicarbonate-dips-ph", {}, "note"));
-  else if (mineral === "alkalinity") cautions.push(caution("carbonate-jumps-ph", {}, "warning"));
+  else if (mineral === "alkalinity") {
+    cautions.push(caution("carbonate-jumps-ph", {}, "warning"));
+    if (salt.startsWith("Na2CO3")) cautions.push(caution("carbonate-irritates", {}, "warning"));
+  }
   if (salt === "CaCl2" || salt === "CaCl2.2H2O" || salt === "MgCl2") {
     cautions.push(caution("calcium-chloride-heats", {}, "warning"));
   }

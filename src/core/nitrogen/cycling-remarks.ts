@@ -19,6 +19,7 @@ export function cyclingCautions(
 ): Caution[] {
   const { ammonia, seed } = situation;
   const cautions: Caution[] = [];
+  if (ammonia.kind === "dosed") cautions.push(caution("ammonia-no-animals", {}, "danger"));
   if (ammonia.kind === "animals") cautions.push(caution("cycling-with-animals", {}));
   if (ammonia.kind === "dosed" && ammonia.to.best > HIGHEST_DOSE) {
     cautions.push(

@@ -1,4 +1,4 @@
-import { type Answer, type NoAnswer, noAnswer } from "../result.ts";
+import { type Answer, caution, type NoAnswer, noAnswer } from "../result.ts";
 import { PASS_BELOW_MG_PER_L } from "./cycling.ts";
 import { type Proof, proofOf, type Trial } from "./cycling-proof.ts";
 import type { MgNPerL } from "./nitrogen-units.ts";
@@ -36,6 +36,6 @@ export function filterProof(trials: readonly Trial[], wantedDose: MgNPerL): Answ
       "the dose stands for what the animals will give off in a day",
       "no binder went in, which would spoil the ammonia test",
     ],
-    cautions: [],
+    cautions: [caution("ammonia-no-animals", {}, "danger")],
   };
 }
