@@ -1,6 +1,6 @@
 import { mixingTime } from "../../src/core/plant/mixing-time.ts";
 import { readSideTanks } from "../../src/core/plant/read-load.ts";
-import { showEstimate } from "../../src/core/quantity/show.ts";
+import { showHours } from "../../src/core/quantity/show.ts";
 import { answerReply, askFor, defineCommand, optional, quantity, reading } from "../../src/kit/index.ts";
 import { plantFigures } from "../../src/kit/plant-figures.ts";
 import { flowOption, showFlow, tank } from "./shared.ts";
@@ -48,9 +48,9 @@ export default defineCommand({
     if (flow === undefined) return known.askPlant("flow", TITLE);
     return answerReply(mixingTime({ displayL, restL, flow, sideTanks: input.slow ?? [] }), context, {
       title: known.titled(TITLE),
-      headline: ({ hours }) => `${showEstimate(hours, "h", { significant: 2 })} until it is spread to 95 %`,
+      headline: ({ hours }) => `${showHours(hours)} until it is spread to 95 %`,
       body: ({ boundHours, slowest }) => [
-        `At ${showFlow(flow)}. Wait ${showEstimate(boundHours, "h", { significant: 2 })} to be safe: ${slowest === "the loop" ? "corners and rock mix later" : `${slowest} is the slowest part`}.`,
+        `At ${showFlow(flow)}. Wait ${showHours(boundHours)} to be safe: ${slowest === "the loop" ? "corners and rock mix later" : `${slowest} is the slowest part`}.`,
       ],
       taken: known.taken,
       cautions: known.cautions,

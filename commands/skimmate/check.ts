@@ -1,6 +1,6 @@
 import { skimmate } from "../../src/core/plant/skimmate.ts";
 import { exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
-import { showEstimate } from "../../src/core/quantity/show.ts";
+import { showEstimate, showHours } from "../../src/core/quantity/show.ts";
 import { as, type Litres, type LitresPerDay } from "../../src/core/quantity/units.ts";
 import { answerReply, defineCommand, optional, quantity, tankOption } from "../../src/kit/index.ts";
 import { plantFigures } from "../../src/kit/plant-figures.ts";
@@ -34,7 +34,7 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: known.titled(TITLE),
-      headline: ({ hoursToFull }) => `Full in ${showEstimate(hoursToFull, "h", { significant: 2 })}`,
+      headline: ({ hoursToFull }) => `Full in ${showHours(hoursToFull)}`,
       body: ({ salinityFallPerWeek, litresPerWeek }) => [
         `${showEstimate(litresPerWeek, "L", { significant: 2 })} of salt water leave in a week; topped off with fresh water, salinity falls ${showEstimate(salinityFallPerWeek, "ppt", { significant: 2 })}.`,
         "Put the same amount of salt water back, or count it into the next change.",

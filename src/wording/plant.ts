@@ -9,6 +9,12 @@ function say(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+/** Hours as a keeper says them: minutes under two, days from three days on. */
+function hoursText(hours: number): string {
+  if (hours < 2) return `${say(hours * 60)} minutes`;
+  return hours >= 72 ? `${say(hours / 24)} days` : `${say(hours)} h`;
+}
+
 /** Whole litres and millimetres above ten, where a fraction would only look exact. */
 function whole(value: number): string {
   return Math.abs(value) >= 10 ? String(Math.round(value)) : say(value);
@@ -135,11 +141,11 @@ export const plantCautionWording: Wording<PlantCautions> = {
   "drinking-water-dose-not-enough": () =>
     "Doses from drinking-water tables are far too small for parasites of fish, which need some 184–288 mJ/cm².",
   "slow-corners-mix-later": ({ boundHours }) =>
-    `Water behind rock and in slow filters mixes later: count on ${say(boundHours)} h to be safe.`,
+    `Water behind rock and in slow filters mixes later: count on ${hoursText(boundHours)} to be safe.`,
   "skimmate-overflows": ({ hours }) =>
-    `At this rate the collecting cup is full in ${say(hours)} h, and then runs over: empty it before, or fit a shut-off.`,
+    `At this rate the collecting cup is full in ${hoursText(hours)}, and then runs over: empty it before, or fit a shut-off.`,
   "pump-runs-dry": ({ hours }) =>
-    `Without top-off the pump draws air after ${say(hours)} h. Refill by hand with purified water before then, or switch it off.`,
+    `Without top-off the pump draws air after ${hoursText(hours)}. Refill by hand with purified water before then, or switch it off.`,
 };
 
 /** The sentence for each refusal of the plant room. */

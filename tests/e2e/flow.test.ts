@@ -208,9 +208,9 @@ describe("/flow mixing", () => {
   it("uses the closed loop, with the washout as the bound", async () => {
     const club = openClub();
     const reply = await club.ask("/flow mixing display:1700 L rest:600 L flow:6000 L/h");
-    // Two mixed volumes in a loop: ln 20 ÷ (6000/1700 + 6000/600) = 0.221 h; bound 3.0 × 2300 ÷ 6000 = 1.148 h.
-    expect(reply.headline).toContain("0.22 h");
-    expect(textOf(reply)).toContain("1.1 h to be safe");
+    // Two mixed volumes in a loop: ln 20 ÷ (6000/1700 + 6000/600) = 0.221 h = 13.2 min; bound 3.0 × 2300 ÷ 6000 = 1.148 h = 69 min.
+    expect(reply.headline).toContain("13 minutes");
+    expect(textOf(reply)).toContain("69 minutes to be safe");
   });
 
   it("asks for the rest of the loop", async () => {

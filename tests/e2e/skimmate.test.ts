@@ -7,8 +7,8 @@ describe("/skimmate check", () => {
     const reply = await club.ask(
       "/skimmate check rate:0.6 L/day holds:4 L now:1 L volume:2300 L salinity:35 ppt",
     );
-    // (4 − 1) ÷ 0.6 × 24 = 120 h. A week takes 4.2 L: 35 × (1 − e^(−4.2/2300)) = 0.064 ppt.
-    expect(reply.headline).toBe("Full in 120 h");
+    // (4 − 1) ÷ 0.6 × 24 = 120 h = 5 days. A week takes 4.2 L: 35 × (1 − e^(−4.2/2300)) = 0.064 ppt.
+    expect(reply.headline).toBe("Full in 5 days");
     expect(textOf(reply)).toContain("4.2 L of salt water");
     expect(textOf(reply)).toContain("0.064 ppt");
   });

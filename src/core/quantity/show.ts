@@ -33,6 +33,16 @@ export function showEstimate(estimate: Estimate, unit: string, options: ShowOpti
   return `${bestText}${suffix} (${lowText}${low < 0 ? " to " : "–"}${highText})`;
 }
 
+/** Hours in the unit a keeper would say them in: minutes under two hours, days from three on. */
+export function showHours(hours: Estimate): string {
+  const [unit, times] = hours.high < 2 ? ["minutes", 60] : hours.low >= 72 ? ["days", 1 / 24] : ["h", 1];
+  return showEstimate(
+    mapEstimate(hours, (value) => value * times),
+    unit,
+    { significant: 2 },
+  );
+}
+
 /** In one of the units of a kind: showIn(estimate, "mass", "lb"). */
 export function showIn(
   estimate: Estimate,

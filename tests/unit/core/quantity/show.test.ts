@@ -3,6 +3,7 @@ import { exactly } from "../../../../src/core/quantity/estimate.ts";
 import {
   convertFor,
   showEstimate,
+  showHours,
   showIn,
   showNumber,
   showVolume,
@@ -24,6 +25,18 @@ describe("showNumber", () => {
     [1e-9, 2, "0.000000001"],
   ])("shows %d with %i figures as %s", (value, significant, shown) => {
     expect(showNumber(value, significant)).toBe(shown);
+  });
+});
+
+describe("showHours", () => {
+  it.each([
+    [0.2, 0.2, 0.2, "12 minutes"],
+    [3, 2.5, 3.5, "3.0 h (2.5–3.5)"],
+    [1.5, 1, 4, "1.5 h (1.0–4.0)"],
+    [120, 120, 120, "5 days"],
+    [80, 60, 100, "80 h (60–100)"],
+  ])("says %d h, %d to %d, as %s", (best, low, high, said) => {
+    expect(showHours({ best, low, high })).toBe(said);
   });
 });
 
