@@ -1,5 +1,5 @@
 import { audienceOf, SHOW } from "../kit/audience.ts";
-import { type Command, type CommandEntry, isFamily } from "../kit/command.ts";
+import { allCommands, type Command, type CommandEntry, isFamily } from "../kit/command.ts";
 import { nearest } from "../kit/nearest.ts";
 import type { Audience } from "../kit/reply.ts";
 import { listed, quoted } from "../kit/text.ts";
@@ -24,7 +24,8 @@ export function parseLine(line: string, commands: readonly CommandEntry[]): Pars
   const entry = commands.find((candidate) => candidate.name === name.toLowerCase());
   if (entry === undefined) return { path: name.toLowerCase(), options: {} };
   let body = text.slice(name.length).trim();
-  if (!isFamily(entry)) return { path: entry.name, ...parseOptions(body, entry) };
+  const known = new Set(allCommands(commands).flatMap(({ command }) => Object.keys(command.options)));
+  if (!isFamily(entry)) return { path: entry.name, ...parseOptions(body, entry, entry.name, known) };
   const sub = entry.subcommands.find((candidate) => candidate.name === rest[0]?.toLowerCase());
   if (sub === undefined) {
     if (rest[0] === undefined) return { path: entry.name, options: {} };
@@ -36,10 +37,16 @@ export function parseLine(line: string, commands: readonly CommandEntry[]): Pars
     );
   }
   body = body.slice(rest[0]?.length ?? 0).trim();
-  return { path: `${entry.name} ${sub.name}`, ...parseOptions(body, sub) };
+  const path = `${entry.name} ${sub.name}`;
+  return { path, ...parseOptions(body, sub, path, known) };
 }
 
-function parseOptions(body: string, command: Command): Pick<ParsedLine, "options" | "audience"> {
+function parseOptions(
+  body: string,
+  command: Command,
+  path: string,
+  known: ReadonlySet<string>,
+): Pick<ParsedLine, "options" | "audience"> {
   const own = Object.keys(command.options);
   const names = [...own, SHOW.name];
   const texts: Record<string, string[]> = {};
@@ -50,6 +57,13 @@ function parseOptions(body: string, command: Command): Pick<ParsedLine, "options
     const name = names.find((candidate) => candidate === label?.toLowerCase());
     if (name === undefined) {
       refuseMisspelt(label, names);
+      const isLabel = first !== "" && label !== undefined && !SPOKEN.test(path);
+      const opensLine = leading.length === 0 && words === leading;
+      if (isLabel && (opensLine || known.has(label.toLowerCase())))
+        throw new UserError(
+          "bad-input",
+          `There is no ${quoted(`${label}:`)} here. /${path} takes ${listed(own.map((each) => `${each}:`))}.`,
+        );
       words.push(word);
       continue;
     }
@@ -68,7 +82,7 @@ function parseOptions(body: string, command: Command): Pick<ParsedLine, "options
     if (Object.hasOwn(texts, main))
       throw new UserError(
         "bad-input",
-        `${quoted(leading.join(" "))} and ${quoted(`${main}:`)} both give the ${main}. Give it once.`,
+        `${quoted(leading.join(" "))} and ${quoted(`${main}:`)} both stand for ${main}:. Give it once.`,
       );
     texts[main] = leading;
   }
@@ -78,6 +92,9 @@ function parseOptions(body: string, command: Command): Pick<ParsedLine, "options
   const audience = audienceOf(texts[SHOW.name]?.join(" "));
   return { options, ...(audience === undefined ? {} : { audience }) };
 }
+
+/** Commands told in a sentence, where a word with a colon is the member's own: "nitrate:20". */
+const SPOKEN = /^(?:ask|log|correct|import|convert|plan|regimen|group)\b/;
 
 function refuseMisspelt(label: string | undefined, names: readonly string[]): void {
   if (label === undefined || label.length < 3) return;

@@ -12,6 +12,9 @@ describe("a typed line", () => {
     ["/log nitrate: 20 when:yesterday", "log", { line: "nitrate: 20", when: "yesterday" }],
     ["/log note at 12:30 the skimmer ran over", "log", { line: "note at 12:30 the skimmer ran over" }],
     ["/dose dilute target:1:5 volume:500 mL", "dose dilute", { target: "1:5", volume: "500 mL" }],
+    ["/log nitrate:20 ph:8.1", "log", { line: "nitrate:20 ph:8.1" }],
+    ["/flow drain drain:siphon: 2 in, drop 75 cm", "flow drain", { drain: "siphon: 2 in, drop 75 cm" }],
+    ["/flow pipe riser: 2 in, 12 m", "flow pipe", { pipe: "riser: 2 in, 12 m" }],
     ["/help", "help", {}],
     ["/help salt mix", "help", { command: "salt mix" }],
     ["/tank list", "tank list", {}],
@@ -27,6 +30,10 @@ describe("a typed line", () => {
     ["/salt mix volum:1 L", "Did you mean volume:?"],
     ["/salt mxi volume:1 L", "Did you mean /salt mix?"],
     ["/tank list now", "“now” was not used"],
+    ["/salt adjust now:33 ppt to:35 ppt", "There is no “now:” here. /salt adjust takes to:, from:"],
+    ["/dose together a:bleach b:vinegar", "/dose together takes first: and second:"],
+    ["/dose raise substance:salt mineral:calcium", "There is no “mineral:” here"],
+    ["/salt adjust 33 ppt to:35 ppt", "both stand for to:"],
   ])("%s is refused", (line, message) => {
     expect(() => parseLine(line, commands)).toThrow(message);
     expect(() => parseLine(line, commands)).toThrow(UserError);
