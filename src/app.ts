@@ -10,7 +10,7 @@ import type { Forward, Outcome, Question, Reply, Settled } from "./kit/reply.ts"
 import type { Request } from "./kit/request.ts";
 import { safetyCard } from "./kit/safety-card.ts";
 import { sharedLine } from "./kit/tank-option.ts";
-import { listed, quoted } from "./kit/text.ts";
+import { cleaned, listed, quoted } from "./kit/text.ts";
 import { UserError } from "./kit/user-error.ts";
 import type { MemberId } from "./records/ids.ts";
 import type { Records } from "./records/index.ts";
@@ -118,8 +118,8 @@ export function createApp(parts: AppParts): App {
     if (command === undefined) return unknownCommand(request.path);
     const now = clock();
     const member = records.members.member(request.member, request.club);
-    if (request.name !== undefined && request.name !== member.name)
-      records.members.setName(request.member, request.name);
+    const name = cleaned(request.name ?? "").slice(0, LONGEST_NAME);
+    if (name !== "" && name !== member.name) records.members.setName(request.member, name);
     const reading: ReadContext = { habits: member.habits, now, member, request, records };
     const audience = request.audience ?? command.audience;
     const read = readOptions(command, request, reading);
@@ -315,6 +315,9 @@ function withOwners(outcome: Outcome | Forward, input: Readonly<Record<string, u
 function isTank(value: unknown): value is Tank {
   return typeof value === "object" && value !== null && "containersTyped" in value;
 }
+
+/** Longest name of a member that is kept. */
+const LONGEST_NAME = 80;
 
 /** A longer text is a file, not somebody speaking. */
 const LONGEST_SENTENCE = 1_000;

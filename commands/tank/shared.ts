@@ -51,7 +51,7 @@ export function ownOnly(tank: Tank, { member }: Context): Tank {
   if (tank.owner !== member.id)
     throw new UserError(
       "not-yours",
-      `${tank.name} belongs to another member: you may read it, and only they may change it.`,
+      `${tank.name} belongs to another member, and this is theirs alone to do. You may look at its water and readings, and use it in sums.`,
     );
   return tank;
 }

@@ -14,7 +14,11 @@ function readTank(text: string, context: ReadContext): Read<Tank> {
   const { request } = context;
   const tanks = visibleTanks(context);
   const wanted = text.toLowerCase();
-  const exact = tanks.filter((tank) => wordsFor(tank).some((word) => word.toLowerCase() === wanted));
+  const exact = tanks.filter((tank) =>
+    [...wordsFor(tank), saidOf(tank, request.member), numbered(tank)].some(
+      (word) => word.toLowerCase() === wanted,
+    ),
+  );
   const found =
     exact.length > 0
       ? exact
@@ -30,7 +34,11 @@ function readTank(text: string, context: ReadContext): Read<Tank> {
   return {
     kind: "ask",
     question: `${quoted(text)} fits ${found.length} tanks. Which one?`,
-    choices: found.slice(0, 20).map((tank) => ({ label: saidOf(tank, request.member), text: tank.name })),
+    choices: found.slice(0, 20).map((tank) => {
+      const said = saidOf(tank, request.member);
+      const isPlain = found.filter((each) => saidOf(each, request.member) === said).length === 1;
+      return { label: isPlain ? said : numbered(tank), text: isPlain ? said : numbered(tank) };
+    }),
   };
 }
 
@@ -50,6 +58,11 @@ function saidOf(tank: Tank, member: string): string {
   return tank.owner === member
     ? tank.name
     : `${tank.name} (shared by ${tank.shared?.by ?? "another member"})`;
+}
+
+/** What tells two tanks apart when both name and owner read the same. */
+function numbered({ name, id }: Tank): string {
+  return `${name} no. ${id}`;
 }
 
 /** The member's own tanks, and those they may read here and now. */

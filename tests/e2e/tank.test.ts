@@ -271,6 +271,19 @@ describe("/tank share", () => {
   });
 });
 
+describe("two shared tanks of one name", () => {
+  it("are told apart by a choice that is not asked about again", async () => {
+    const club = await withLagoon();
+    await club.ask("/tank share tank:Lagoon");
+    await club.ask("/tank add name:Lagoon kind:fresh containers:box 50 L measured", "bruno");
+    await club.ask("/tank share tank:Lagoon", "bruno");
+    const asked = await club.say("/tank show tank:Lagoon", "carla");
+    expect(textOf(asked)).toContain("fits 2 tanks");
+    const shown = await club.pick(2, "carla");
+    expect(shown.kind === "reply" && shown.headline).toContain("50");
+  });
+});
+
 describe("/tank remove", () => {
   it("asks first, then removes the tank with its record", async () => {
     const club = await withLagoon();
