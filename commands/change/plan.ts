@@ -49,7 +49,7 @@ export default defineCommand({
     const supply =
       answer.kind === "answer" ? supplyOf(answer.value.eachL, input) : { lines: [], cautions: [] };
     return answerReply(answer, context, {
-      title: `${system.tank === undefined ? "" : `${system.tank.name}: `}${showEstimate(input.now.estimate, unit)} down to ${showEstimate(input.target.estimate, unit)}`,
+      title: `${system.tank === undefined ? "" : `${system.tank.name}: `}${showEstimate(input.now.estimate, unit)} ${input.target.estimate.best > input.now.estimate.best ? "up" : "down"} to ${showEstimate(input.target.estimate, unit)}`,
       headline: (it) =>
         `${showEstimate(it.times, "changes", { significant: 2 })} of ${showVolume(it.eachL, system.typedUnit)}`,
       body: (it) => [

@@ -65,7 +65,7 @@ export default defineCommand({
         ...(it.riseMmPerMin === undefined
           ? []
           : [
-              `Nothing taking it, the display rises ${showEstimate(it.riseMmPerMin, "mm a minute", { significant: 2 })}.`,
+              `If nothing takes it, the display rises ${showEstimate(it.riseMmPerMin, "mm a minute", { significant: 2 })}.`,
             ]),
         ...(it.standbyLPerH === undefined
           ? []

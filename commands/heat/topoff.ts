@@ -3,7 +3,7 @@ import { topOffCheck, USUAL_FILL } from "../../src/core/plant/top-off-check.ts";
 import { exactly } from "../../src/core/quantity/estimate.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
 import { as, type Litres } from "../../src/core/quantity/units.ts";
-import { answerReply, choice, defineCommand, optional, quantity } from "../../src/kit/index.ts";
+import { answerReply, choice, defineCommand, listed, optional, quantity } from "../../src/kit/index.ts";
 import { plantFigures } from "../../src/kit/plant-figures.ts";
 import { plantOption } from "../../src/kit/plant-notes.ts";
 import { pumpOffFigures } from "../flood/shared.ts";
@@ -56,6 +56,13 @@ export default defineCommand({
     const worked = flood?.kind === "answer" ? flood.value : undefined;
     const freeL = input.free?.estimate ?? worked?.freeL;
     const fallbackL = input.fallback?.estimate ?? worked?.fallback.totalL ?? NOTHING;
+    const lacking = [
+      ...(inlet === undefined ? ["inlet:"] : []),
+      ...(reservoir === undefined && input.fed !== "mains" ? ["reservoir:"] : []),
+      ...(volume === undefined ? ["volume:"] : []),
+      ...(salinity === undefined ? ["salinity:"] : []),
+      ...(freeL === undefined ? ["free:"] : []),
+    ];
     const failure =
       isAsked && freeL !== undefined
         ? {
@@ -89,7 +96,7 @@ export default defineCommand({
       body: ({ evaporation, failure: fails }) => [
         `It cools the water by ${showEstimate(evaporation.coolingW, "W", { significant: 2 })}; the room's air is wet at ${showEstimate(evaporation.dewPointC, "°C", { significant: 2 })} and below.`,
         ...(fails === undefined
-          ? ["When top-off fails: say inlet:, reservoir:, volume:, salinity: and free: to see."]
+          ? [`To see what a failing top-off does, say ${listed(lacking)}.`]
           : [
               `Fails off: the pump draws air after ${showEstimate(fails.ifItStops.hoursToDry, "h", { significant: 2 })}; salinity climbs ${showEstimate(fails.ifItStops.salinityRisePerDay, "ppt a day", { significant: 2 })}.`,
               `Fails on: ${showEstimate(fails.ifItSticksOn.litres, "L", { significant: 3 })} go in, salinity ends at ${showEstimate(fails.ifItSticksOn.salinityThen, "ppt", { significant: 3 })}.`,

@@ -76,7 +76,7 @@ export default defineCommand({
     });
     return answerReply(answer, context, {
       title: known.titled(TITLE),
-      headline: ({ still }) => `Oxygen alarm: ${sayHours(still.toAlarmH)}`,
+      headline: ({ still }) => `Oxygen alarm after ${sayHours(still.toAlarmH)}`,
       body: ({ still, stirred, withAir, temperature, actions, startMgPerL }) => [
         `From ${showEstimate(startMgPerL, "mg/L", { significant: 2 })} down to 4 mg/L; to 2 mg/L, the emergency: ${sayHours(still.toEmergencyH)}.`,
         `Surface stirred by hand or battery: alarm ${sayHours(stirred.toAlarmH)}.`,

@@ -25,7 +25,7 @@ export default defineCommand({
     return answerReply(runningCost(devices, price.estimate), context, {
       title: known.titled(TITLE),
       headline: ({ costPerMonth }) =>
-        `${showEstimate(costPerMonth, currency, { significant: 3 }).trim()} a month`,
+        `${showEstimate(costPerMonth, currency, { significant: 3 }).trim()} a month${currency === "" ? ", in the money of your price" : ""}`,
       body: ({ meanW, kWhPerDay, costPerYear }) => [
         `${showEstimate(meanW, "W", { significant: 3 })} on average, ${showEstimate(kWhPerDay, "kWh", { significant: 3 })} a day, ${showEstimate(costPerYear, currency, { significant: 3 }).trim()} a year.`,
         "Heaters and chillers cycle: measure them over a week for a truer figure.",

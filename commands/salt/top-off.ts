@@ -91,7 +91,6 @@ export default defineCommand({
           : [
               `If the whole reservoir ran into the full system: ${showEstimate(it.salinityIfDumped, "ppt", { significant: 3 })}.`,
             ]),
-        "Evaporation takes water and leaves the salt: top off with fresh water only. Salt water taken out is replaced with salt water.",
       ],
       taken: [...takenOf(kept, water), ...temperature.taken],
       cautions: water?.cautions ?? [],

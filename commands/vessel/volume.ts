@@ -44,13 +44,16 @@ export default defineCommand({
         },
       );
     const { habits } = context.member;
-    return answerReply(netVolume(containers.map((each) => ({ ...each, inSystem: true }))), context, {
+    const net = netVolume(containers.map((each) => ({ ...each, inSystem: true })));
+    // A single container is asked about here, so that none of them is called a display means nothing.
+    const cautions = net.cautions.filter(({ code }) => code !== "no-display-named");
+    return answerReply({ ...net, cautions }, context, {
       title: TITLE,
       headline: ({ totalL }) => `${showVolume(totalL, habits)} of water`,
       body: () => [`Read as ${containers.map(showContainer).join("; ")}.`],
-      table: (net) => ({
+      table: (it) => ({
         columns: ["container", "to the level, L", "rock takes, L", "sand takes, L", "water, L"],
-        rows: net.containers.map((each) => [
+        rows: it.containers.map((each) => [
           each.name,
           ...[each.grossL, each.rockL, each.sandL, each.netL].map((litres) =>
             showEstimate(litres, "", { significant: 3 }).trim(),

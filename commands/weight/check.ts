@@ -101,6 +101,9 @@ export default defineCommand({
           : [
               `Counted with the water: ${parts.map(({ name, massKg }) => `${name} ${showEstimate(massKg, "kg")}`).join(", ")}.`,
             ]),
+        ...(others === undefined
+          ? ["Its own glass or acrylic, the stand and the equipment are not counted yet: say masses:."]
+          : []),
       ],
       taken: known.taken,
       cautions: known.cautions,

@@ -6,6 +6,11 @@ function say(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+/** A figure with its unit; a bare count, a pH, has none. */
+function withUnit(figure: string, unit: string): string {
+  return `${figure} ${unit}`.trim();
+}
+
 /** The sentence for each caution of the water room. */
 export const waterCautionWording: Wording<WaterCautions> = {
   "outside-fitted-range": ({ quantity, value, unit, min, max }) =>
@@ -84,7 +89,7 @@ export const waterRefusalWording: Wording<WaterRefusals> = {
   "target-not-between-waters": ({ now, target, added }) =>
     `Adding water of ${say(added)} to water of ${say(now)} can never reach ${say(target)}: the target has to lie between the two.`,
   "not-credible": ({ quantity, value, unit, min, max }) =>
-    `The ${quantity} of ${say(value)} ${unit} cannot be right: it has to lie from ${min} to ${max} ${unit}.`,
+    `The ${quantity} of ${withUnit(say(value), unit)} cannot be right: it has to lie from ${min} to ${withUnit(String(max), unit)}.`,
   "salt-cannot-lower": ({ now, target }) =>
     `Salt cannot take ${say(now)} ppt down to ${say(target)} ppt: use fresh water, or exchange some for weaker water.`,
   "vessel-too-full": ({ heldL, finalL }) =>

@@ -105,6 +105,13 @@ describe("/change routine", () => {
 });
 
 describe("/change match", () => {
+  it("moves nothing where both waters are alike", async () => {
+    const reply = await openClub().ask(
+      "/change match new:600 L salinity:34 ppt temperature:21 °C tank-salinity:34 ppt tank-temperature:26 °C volume:2008-2020 L",
+    );
+    expect(textOf(reply)).toContain("a step of 0 ppt and -1.49 °C");
+  });
+
   it("tells what the animals would feel", async () => {
     // 200 L at salinity 38, 40 L of 35 in its place: 37.401 (balance of salt and mass, EOS-80, 25 °C).
     const salt = await openClub().ask(

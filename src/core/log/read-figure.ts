@@ -83,7 +83,7 @@ export function readFigure(
   if (meant.length > 0) {
     return {
       kind: "ask",
-      question: `${subject.name} ${quote(typed)} cannot be. Did you mean one of these?`,
+      question: `The ${subject.name} ${quote(typed)} cannot be. Did you mean one of these?`,
       choices: meant,
     };
   }

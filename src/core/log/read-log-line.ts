@@ -93,7 +93,7 @@ function unreadWord(segment: string, at: number): Taken {
   const length = firstWordEnd(segment);
   const match = namesLike(segment).find(({ name }) => beginsWith(segment, name) && name.length === length);
   const lacks =
-    match === undefined ? {} : { message: `${match.parameter.name} needs a figure after its name.` };
+    match === undefined ? {} : { message: `The ${match.parameter.name} needs a figure after its name.` };
   return { kind: "unread", end: at + length, ...lacks };
 }
 

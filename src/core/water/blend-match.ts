@@ -91,8 +91,8 @@ export function blendMatch({ tank, added, isExchange }: BlendInput): Answer<Blen
       return {
         salinity,
         temperature,
-        salinityStep: as<PracticalSalinity>(salinity - v["tank salinity"]),
-        temperatureStep: as<DegreesC>(temperature - v["tank temperature"]),
+        salinityStep: as<PracticalSalinity>(stepTo(salinity, old.salinity, fresh.salinity)),
+        temperatureStep: as<DegreesC>(stepTo(temperature, old.temperatureC, fresh.temperatureC)),
         volumeL: volumeOfSeawater(as<Kilograms>(massKg), salinity, temperature),
       };
     },
@@ -153,6 +153,11 @@ export function blendMatch({ tank, added, isExchange }: BlendInput): Answer<Blen
     ],
     driver: drivers.salinity,
   };
+}
+
+/** How far the blend lies from the old water; two equal waters move nothing, not even by a rounding. */
+function stepTo(blend: number, old: number, fresh: number): number {
+  return old === fresh ? 0 : blend - old;
 }
 
 function parcel(volumeL: Litres, salinity: PracticalSalinity, temperatureC: DegreesC) {
