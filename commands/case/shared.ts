@@ -216,8 +216,12 @@ function toldLines(facts: HelpFacts, entries: readonly HelpEntry[]): readonly st
       ? []
       : [`${FIELD[field]}: ${told.map(({ text }) => clipped(text)).join(" / ")}`];
   });
-  const readings = [...facts.readings.values()].map(({ parameter, readAs }) => `${parameter} ${readAs}`);
+  const readings = [...facts.readings.values()].map(({ parameter, readAs }) => named(parameter, readAs));
   return readings.length === 0 ? lines : [...lines, `Readings: ${readings.join("; ")}`];
+}
+
+function named(parameter: string, readAs: string): string {
+  return readAs.toLowerCase().startsWith(parameter) ? readAs : `${parameter} ${readAs}`;
 }
 
 function clipped(text: string): string {
@@ -229,7 +233,7 @@ function clipped(text: string): string {
 export function readBack(form: Form, context: Context): string {
   const found = Object.values(form)
     .flatMap((text) => (text === undefined ? [] : [readReadings(text, context.member.habits)]))
-    .flatMap(({ readings }) => readings.map(({ parameter, readAs }) => `${parameter} ${readAs}`));
+    .flatMap(({ readings }) => readings.map(({ parameter, readAs }) => named(parameter, readAs)));
   if (found.length > 0) return `Noted. Read as: ${found.join("; ")}.`;
   return form.readings === undefined
     ? "Noted."

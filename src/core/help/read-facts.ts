@@ -134,6 +134,8 @@ const AGE_ELSEWHERE = new RegExp(
   "i",
 );
 const AGE_IN_FIELD = new RegExp(SPAN, "i");
+/** "6 tetras since 2 weeks": the animals' time, not the tank's. */
+const HELD_SINCE = /\b(?:\d+|an?) (?!l\b|lit|gal)[a-z]+ (?:[a-z]+ )?since\b/;
 const BRAND_NEW =
   /\b(?:brand new|new tank|just (?:set|started|filled|bought|got)|set it up (?:today|yesterday|this week)|first tank|newly set)\b/i;
 
@@ -151,7 +153,7 @@ function ageIn(text: string, field: FactField): Estimate | undefined {
   }
   if (field === "tank") {
     const found = AGE_IN_FIELD.exec(plain);
-    if (found !== null) return days(found[1] ?? "1", found[2], found[3] ?? "days");
+    if (found !== null && !HELD_SINCE.test(plain)) return days(found[1] ?? "1", found[2], found[3] ?? "days");
     if (/\b(?:yesterday|today)\b/.test(plain)) return between(0, 2);
   }
   return BRAND_NEW.test(plain) ? between(0, 21, 7) : undefined;
