@@ -63,6 +63,10 @@ const PASSIVES: readonly (readonly [Harm, string])[] = [
 const ONLY_SURPRISED =
   "\\bshocked (?:to|that|how|when i (?:saw|read|heard)|(?:by|at) (?:how|the (?:price|cost|result|results|reading|level|bill|number)|(?:my |the )?(?:nitrate|phosphate|reading|price|result|bill|test)))\\b";
 
+/** What happens to limbs, and to nothing a limb may be beside by chance. */
+const LIMB_HARM =
+  "stung|sting|stings|stinging|bitten|bleed|bleeds|bleeding|blood|swollen|swelling|swelled|numb|throbbing|throbs|gash|infected|infection|burned|burnt|burns|burning|zapped|shocked|shock|tingling|tingles|blisters?|blistered|rash|poisoned|spines?|spike|spiked|barb|bristles|venom|painful|hurts|hurting|stitches|fractured|sprained|crushed|lacerated|punctured|cut open|jellyfish sting";
+
 const ANIMAL_SUBJECT = `\\b${FISH} (?:${WAS} )*(?:${PASSIVE})\\b(?!.*\\b(?:me|myself|${MINE} (?:[a-z]+ )?${LIMB})\\b)`;
 
 const CERTAIN: readonly Rule[] = [
@@ -122,11 +126,11 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "unwell",
     "\\b(?:dizzy|light ?headed|headaches?|migraine|nauseous|nausea|vomiting|threw up|throwing up|fever|chills|chest pains?|chest (?:hurts|is tight|tightness)|metallic taste|double vision)\\b",
-    `\\b${FISH} (?:is|are|was|has|looks?|seems?)\\b`,
+    `\\b${FISH} (?:is|are|was|has|looks?|seems?)\\b|\\b(?:dizzy|light ?headed) ${FISH}\\b`,
   ),
   rule(
     "unwell",
-    `\\b(?:i|im|we|he|she|my ${KIN}) (?:am |is |are |was |now |suddenly |really |do |been )*(?:feel|feels|feeling|felt)\\b.{0,20}\\b(?:sick|faint|ill|unwell|weak|numb|funny|strange|terrible|awful|bad|woozy|queasy|poisoned)\\b|\\bfeel(?:s|ing|t)? (?:[a-z]+ )?(?:sick|faint|ill|unwell|woozy|nauseous|poorly)\\b`,
+    `\\b(?:i|im|we|he|she|my ${KIN}) (?:am |is |are |was |now |suddenly |really |do |been )*(?:feel|feels|feeling|felt)\\b.{0,20}\\b(?:sick|faint|ill|unwell|weak|numb|funny|strange|terrible|awful|bad|woozy|queasy|poisoned)\\b|\\bfeel(?:s|ing|t)? (?:[a-z]+ )?(?:sick|faint|ill|unwell|woozy|nauseous|poorly)\\b|\\b(?:made|makes|making|make) (?:me|us|him|her) (?:feel )?(?:really |very |so )?(?:ill|sick|dizzy|faint|unwell|cough|vomit|nauseous|poorly|throw up)\\b`,
     `\\bfeel(?:ing)? (?:bad|terrible|awful|sick) (?:about|for)\\b|\\b${FISH} (?:[a-z]+ )?feels?\\b`,
   ),
   rule(
@@ -212,6 +216,35 @@ const CERTAIN: readonly Rule[] = [
   rule("wound", "^(?:just |help )?(?:got |been )(?:cut|crushed|injured|hurt)\\b(?! back| down| off)"),
 
   // Wounds.
+  // A limb and an injury in one sentence: no fish has a hand.
+  rule(
+    "wound",
+    `\\b${LIMB}\\b.*\\b(?:${LIMB_HARM})\\b|\\b(?:${LIMB_HARM})\\b.*\\b${LIMB}\\b`,
+    `\\b(?:pump|heater|light|skimmer|chiller|arm of|leg of|foot of)\\b.*\\bburned out|\\bburning question`,
+  ),
+  rule(
+    "wound",
+    "\\bblood\\b(?! worms?)",
+    `\\b${FISH}\\b(?!.*\\b(?:me|my ${LIMB}|${LIMB})\\b)|\\bblood (?:red|worms?|parrot|shrimp|test)`,
+  ),
+  rule(
+    "wound",
+    `\\bmy (?:cut|wound|burn|bite|sting|blister|gash|scratch)\\b.*\\b(?:infect\\w*|swell\\w*|swollen|pus|red|hot|worse|bleed\\w*|throb\\w*|hurts?)\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:lips?|tongue|mouth|face|cheeks?|throat|eyes?) (?:is|are|feels?|feel|has|have|keeps?|went|going|gone|start\\w*) (?:[a-z]+ )?(?:tingl\\w*|numb|burn\\w*|swell\\w*|swollen|on fire|sting\\w*)\\b`,
+    `\\b${FISH}\\b(?!.*\\b(?:after|from|since)\\b)`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:${KIN}|someone|somebody|he|she|i) (?:[a-z]+ ){0,2}(?:collapsed|fainted|unresponsive|electrocuted|choking|convulsing)\\b`,
+    `\\b${FISH}\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:someone|somebody|${KIN}) (?:is |got |has been |has |was |badly |seriously )*(?:hurt|injured|bleeding|unconscious|dying)\\b`,
+  ),
   rule(
     "wound",
     `\\b(?:cut|sliced|slashed|gashed|slit|lacerated|crushed|smashed|broke|broken|trapped|pinched|stuck|impaled|nicked|scraped|grazed|punctured|hurt|injured|tore|split|severed|jammed)\\b (?:[a-z]+ )?(?:(?:${MINE}|a|the) (?:[a-z]+ )?(?:${LIMB})|${MINE} (?:[a-z]+ )?(?:head|face|back|skin|eye)|open (?:${MINE} )?(?:${LIMB})|myself|himself|herself|me(?! (?:some|a|back|off|down|out))|us|him)\\b`,
@@ -266,7 +299,7 @@ const CERTAIN: readonly Rule[] = [
   // Burns and splashes.
   rule(
     "burn",
-    `\\b(?:${CHEMICAL}|hot water|salt ?water|sand|glue|epoxy|resin|cement|juice|toxin|slime)\\b.*\\b(?:in|into|on|onto|over|to|up)\\b (?:both |${MINE} |the |one |her |his )+(?:[a-z]+ )?(?:${PART})\\b|\\b${CHEMICAL}\\b.*\\b(?:on|over|onto) (?:me|myself|himself|herself|him|us)\\b`,
+    `\\b(?:${CHEMICAL}|hot water|salt ?water|sand|glue|epoxy|resin|cement|juice|toxin|slime)\\b.*\\b(?:in|into) eyes?\\b|\\b${CHEMICAL}\\b.*\\b(?:in|into|on|onto|over|to|up)\\b (?:both |${MINE} |the |one |her |his )+(?:[a-z]+ )?(?:${PART})\\b|\\b${CHEMICAL}\\b.*\\b(?:on|over|onto) (?:me|myself|himself|herself|him|us)\\b`,
     `\\bin (?:the|my) (?:head ?tank)\\b|\\b${FISH}s? ${PART}\\b`,
   ),
   rule(

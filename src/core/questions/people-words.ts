@@ -7,7 +7,7 @@ import { speller } from "./spelling.ts";
  */
 const CLASSES: Readonly<Record<string, string>> = {
   // People.
-  K: "wife husband partner son daughter kid child children toddler baby boy girl mum mom mother dad father brother sister friend mate neighbour neighbor guest helper colleague grandson granddaughter grandma grandpa girlfriend boyfriend nephew niece visitor",
+  K: "wife husband partner son daughter kid child children toddler baby boy girl mum mom mother dad father brother sister friend mate neighbour neighbor guest helper colleague grandson granddaughter grandma grandpa girlfriend boyfriend nephew niece visitor roommate housemate flatmate coworker boss uncle aunt teen teenager gran nan grandmother grandfather cousin member volunteer plumber",
   // Parts that fish and tanks do not have.
   L: "hand finger fingr fingertip thumb foot feet toe leg arm palm wrist elbow knee ankle shoulder ear nose tongue knuckle forearm heel",
   // Parts that may be an animal's, and are a person's when someone owns them.
@@ -35,6 +35,9 @@ export const CHEMICAL = "C[a-z]+";
 /** Names of two words, written as one. */
 const JOINED =
   /\b(lion|stone|scorpion|rabbit|weever|toad|cat|jelly|sting|cone|fire|bristle|box|lime)[ -](fish|rays?|snails?|corals?|worms?|jelly|water)\b/g;
+/** Limbs that are nobody's. */
+const IDIOMS =
+  /\b(?:second|first|by|on the other|on one|at|off|other)[ -]hands?\b(?! (?:and|is|was|got))|\bhands? ?[- ]?(?:feed\w*|fed|pumps?|made|held|shake|full)\b|\bhands[ -]on\b(?! (?:the|my|an?|some)\b)|\bfoot valves?\b|\b(?:pipe|pvc|90) elbows?\b|\belbows? (?:\d+|joint|fitting|burst|leak\w*)\b|\bhead (?:loss|height|pressure|room|tank)\b|\bfingers crossed\b|\btoe kick\b|\bon (?:its|their) last legs?\b/g;
 const MIXTURES =
   /\b(?:(?:dosing|alk|alkalinity|calcium|magnesium|buffer|carbon)(?: dosing)? (?:liquid|fluid|mix|water)|tank water|test (?:kit|fluid)|soda ash|washing soda|fish food|medicated food)\b/g;
 
@@ -44,6 +47,8 @@ export function marked(typed: string): string {
     .replace(/[.,;:!?()]+/g, " ")
     .replace(/ +/g, " ")
     .replace(/\b(?:shok|schock|shcok)(?=ed|s|\b)/g, "shock")
+    .replace(/\b(?:\d+|one|two|three|four|five|six) (?:year|yr|month)s?[ -]old\b/g, "child")
+    .replace(IDIOMS, " ")
     .replace(JOINED, "$1$2")
     .replace(MIXTURES, "chemical")
     .replace(/[a-z]+/g, (word) => `${CLASS_OF.get(word) ?? ""}${word}`);
