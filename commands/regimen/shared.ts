@@ -41,13 +41,14 @@ export function regimenMeant(
 }
 
 /** What the log says to it at this moment, and what was said last. */
-export function standing(regimen: Regimen, tank: Tank, { records, now }: Context): string {
+export function standing(regimen: Regimen, tank: Tank, { records, member, now }: Context): string {
   if (regimen.state === "over") return `Over${regimen.why === undefined ? "" : `: ${regimen.why}`}.`;
   if (regimen.state === "paused") return "Paused: /regimen resume lets it go on.";
+  const madeAt = records.plans.plansOf(member.id, regimen.id)[0]?.createdAt ?? regimen.startedAt;
   const verdict = judgeRegimen(
     regimen.pattern,
     regimen.settings,
-    tankLogOf(tank, regimen.startedAt, records),
+    tankLogOf(tank, madeAt, records),
     Date.parse(regimen.startedAt),
     now,
   );

@@ -147,7 +147,7 @@ export async function makeFallDue(
 function stepOf(plan: RunningPlan, records: Records, now: number): PlanStep {
   const tank = records.tanks.own(plan.owner).find(({ id }) => id === plan.tankId);
   if (tank === undefined) return { duties: [], state: "over", why: "its tank has gone" };
-  const log = tankLogOf(tank, plan.regimen?.startedAt ?? plan.createdAt, records);
+  const log = tankLogOf(tank, plan.createdAt, records);
   return dueReminders(plan, {
     now,
     calendar: calendarOf(plan.zone),

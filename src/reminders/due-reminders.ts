@@ -14,7 +14,7 @@ export interface Look {
   /** Milliseconds since 1970. */
   readonly now: number;
   readonly calendar: Calendar;
-  /** What the log says since the regimen began, or since the plan was made. */
+  /** What the log says since the plan was made. */
   readonly log: TankLog;
   /** When the events that the rule follows happened. */
   readonly followed: readonly number[];

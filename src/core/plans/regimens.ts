@@ -94,9 +94,9 @@ export const REGIMENS: readonly RegimenPattern[] = [
 
 /** What the log of a tank says, for a regimen to be judged by. Times in milliseconds since 1970. */
 export interface TankLog {
-  /** Newest first, of that parameter, since the regimen began. */
+  /** Newest first, of that parameter, since the regimen was planned. */
   readings(parameter: ParameterId): readonly Seen[];
-  /** Since the regimen began. */
+  /** Since the regimen was planned. */
   events(event: EventKind): readonly { readonly at: number; readonly text: string }[];
   /** What is switched off now. */
   readonly off: readonly string[];
