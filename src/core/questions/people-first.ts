@@ -87,7 +87,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "gas",
     "\\b(?:smell|smells|smelling|stinks?|stench|whiff)\\b.*\\b(?:chlorine|gas|ozone|bleach fumes|burning plastic|chemicals?)\\b|\\b(?:chlorine|gas|chemical|ozone) (?:smell|stench|odou?r|fumes)\\b",
-    "\\b(?:no|not|without)\\b.{0,12}\\bsmell|\\begg|\\b(?:tap|mains|city|well)\\b|\\bwater smells?\\b|\\bof the sea\\b",
+    "\\b(?:no|not|without)\\b.{0,12}\\bsmell|\\begg|\\b(?:tap|mains|city|well)\\b|\\bwater smells?\\b|\\bnormal\\b|\\bof the sea\\b",
   ),
   rule(
     "gas",
@@ -216,6 +216,25 @@ const CERTAIN: readonly Rule[] = [
   rule("wound", "^(?:just |help )?(?:got |been )(?:cut|crushed|injured|hurt)\\b(?! back| down| off)"),
 
   // Wounds.
+  rule(
+    "wound",
+    `\\b(?:caught|trapped|jammed|pinched|slammed|shut|wedged)\\b ${MINE} (?:[a-z]+ )?(?:${LIMB}|head|hair)\\b|\\blet go of ${MINE} (?:[a-z]+ )?${LIMB}\\b`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:slipped|fell|tripped|hit|banged|knocked|struck)\\b.*\\b(?:hit|banged|hurt|broke|knocked|bumped|cut)? ?${MINE} (?:[a-z]+ )?(?:${LIMB}|head|back|face)\\b|\\b(?:${ONE}) (?:${WAS} )+(?:hit|struck|knocked over) by\\b`,
+  ),
+  rule("bite", "^(?:just |help |got )*bit(?:ten)? by\\b"),
+  rule(
+    "shock",
+    "\\bzapp(?:ed|ing)\\b|\\b(?:shocks?|zaps?|jolts?|tingles?) (?:from|off|through|when|every time|each time)\\b",
+    `\\b${FISH} (?:${WAS} )*zapped\\b|\\b(?:salinity|ph|temperature|osmotic|thermal|price|sticker) shocks?\\b|${ONLY_SURPRISED}`,
+  ),
+  rule(
+    "swallowed",
+    `\\b${KIN} (?:[a-z]+ ){0,2}(?:ate|swallowed|drank|licked|chewed)\\b`,
+    "\\b(?:ate|drank) (?:lunch|dinner|breakfast|coffee|tea|beer)\\b",
+  ),
   // A limb and an injury in one sentence: no fish has a hand.
   rule(
     "wound",
@@ -342,6 +361,7 @@ const CERTAIN: readonly Rule[] = [
 
 /** Worth one question before anything else. */
 const POSSIBLE: readonly Rule[] = [
+  rule("wound", `\\b(?:my|his|her) (?:[a-z]+ )?${LIMB}\\b`, "\\bin my hands?\\b"),
   rule(
     "sting",
     `\\b(?:${VENOMOUS})\\b.*\\b(?:sting|stings|stung|venom|venomous|poisonous|spines)\\b|\\bstung\\b`,
