@@ -33,7 +33,8 @@ export function mapEstimate<From extends number, To extends number>(
 ): Estimate<To> {
   const a = convert(estimate.low);
   const b = convert(estimate.high);
-  return { best: convert(estimate.best), low: a <= b ? a : b, high: a <= b ? b : a };
+  const [low, high] = a <= b ? [a, b] : [b, a];
+  return { best: convert(estimate.best), low, high };
 }
 
 type Values<Inputs> = { [K in keyof Inputs]: Inputs[K] extends Estimate<infer Q> ? Q : never };
