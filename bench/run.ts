@@ -4,6 +4,7 @@ import { spawnSync } from "node:child_process";
 import { chatPlatformRows } from "./chat-platform.ts";
 import { coreRows } from "./core.ts";
 import { recordsRows } from "./records.ts";
+import { reminderRows } from "./reminders.ts";
 import { printTable, type Row } from "./report.ts";
 import { terminalRows } from "./terminal.ts";
 import { trendRows } from "./trends.ts";
@@ -17,6 +18,7 @@ const PARTS: readonly (readonly [
   ["terminal", "In the terminal", terminalRows],
   ["core", "Answers", coreRows],
   ["records", "Records", recordsRows],
+  ["reminders", "Reminders", reminderRows],
   ["trends", "Trends", trendRows],
 ];
 

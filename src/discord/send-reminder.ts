@@ -4,6 +4,7 @@ import {
   type APIMessage,
   ButtonBuilder,
   ButtonStyle,
+  DefaultRestOptions,
   DiscordAPIError,
   REST,
   type RESTOptions,
@@ -36,14 +37,14 @@ export function reminderPoster(parts: {
   readonly token: string;
   readonly apiUrl: string;
   readonly clock: () => number;
-  /** How a request leaves; the library's own way if left out. */
+  /** How a request leaves; evenly spaced if left out. */
   readonly makeRequest?: RESTOptions["makeRequest"];
 }): Poster {
   const rest = new REST({
     api: parts.apiUrl,
     version: "10",
     globalRequestsPerSecond: REQUESTS_PER_SECOND,
-    ...(parts.makeRequest === undefined ? {} : { makeRequest: parts.makeRequest }),
+    makeRequest: parts.makeRequest ?? evenlySpaced(),
   }).setToken(parts.token);
   const directChannels = new Map<string, string>();
 
@@ -104,6 +105,17 @@ export function reminderPoster(parts: {
       }
       return last;
     },
+  };
+}
+
+/** One request after the other at an even pace: no second ever sees more of them than the platform takes. */
+function evenlySpaced(): RESTOptions["makeRequest"] {
+  let nextAt = 0;
+  return async (url, init) => {
+    const now = performance.now();
+    nextAt = Math.max(now, nextAt + 1000 / REQUESTS_PER_SECOND);
+    await new Promise((resolve) => setTimeout(resolve, nextAt - now));
+    return DefaultRestOptions.makeRequest(url, init);
   };
 }
 

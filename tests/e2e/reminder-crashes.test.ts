@@ -17,7 +17,7 @@ import { openStore } from "../../src/sqlite/index.ts";
 import { type Message, type Platform, startPlatform } from "../support/loopback/index.ts";
 import type { ChildOrder } from "../support/reminder-child.ts";
 
-const MEMBERS = 12;
+const MEMBERS = 8;
 const SIMULATED_KILLS = 188;
 const REAL_KILLS = 12;
 const MINUTE = 60_000;
@@ -260,7 +260,7 @@ it(`is killed ${SIMULATED_KILLS} times between any two steps: each reminder once
   for (let life = 0; kills < SIMULATED_KILLS; life++) {
     letSomethingGoWrong(random);
     platform.advance(GAPS[Math.floor(random() * GAPS.length)] ?? 0);
-    if (await live(1 + Math.floor(random() * 70), life)) kills += 1;
+    if (await live(1 + Math.floor(random() * 50), life)) kills += 1;
     else platform.advance(DAY);
   }
   await settle();
@@ -286,7 +286,7 @@ it(`is killed ${REAL_KILLS} times by the system, in the midst of sending: each r
       token: platform.token,
       aheadMs: platform.world.now() - Date.now(),
     };
-    const wanted = platform.requests.length + 1 + Math.floor(random() * 20);
+    const wanted = platform.requests.length + 1 + Math.floor(random() * 14);
     child.send(order);
     await platform.until(() => platform.requests.length >= wanted, 2000).catch(() => undefined);
     child.kill("SIGKILL");
