@@ -3,6 +3,7 @@ import { findEventWord } from "../../src/core/questions/events.ts";
 import { findRecorded } from "../../src/core/questions/find-event.ts";
 import type { Meaning } from "../../src/core/questions/meaning.ts";
 import { summaryBetween } from "../../src/core/questions/record-summary.ts";
+import { logLine } from "../../src/core/questions/rules-of-talk.ts";
 import { findCommand } from "../../src/kit/command.ts";
 import { type Context, counted } from "../../src/kit/index.ts";
 import { readTimeSpan } from "../../src/kit/time-span.ts";
@@ -90,7 +91,8 @@ const BUILDS: Readonly<Partial<Record<Meaning["intent"], Build>>> = {
     }),
   "oxygen-budget": () => plain("oxygen budget", {}),
   convert: ({ quantities: q }) => plain("convert", { quantity: q?.["amount"], to: q?.["to"] }),
-  log: ({ quantities: q }) => plain("log", { line: q?.["line"] }),
+  log: ({ quantities: q }) =>
+    plain("log", { line: q?.["line"] === undefined ? undefined : logLine(q["line"]) }),
   help: () => plain("help", {}),
 };
 

@@ -9,7 +9,7 @@ interface Decline {
 const ANIMAL =
   "(?:fish(?:es)?|clown(?:fish)?s?|tangs?|triggers?|triggerfish|groupers?|eels?|morays?|damsels?|wrasses?|angel(?:fish)?s?|gob(?:y|ies)|blenn(?:y|ies)|shrimps?|rays?|sharks?|lionfish|puffers?|anemones?|seahorses?|chromis|anthias|stingrays?|starfish|snails?|corals?|goldfish|betta|discus|cichlids?|koi|animals?|crabs?|him|her|he|she)";
 const ILLNESS =
-  "(?:ich|ick|whitespot|(?:white|black|red) (?:spots?|patch(?:es)?|sores?)|velvet|brooklynella|brook|flukes?|fin ?rot|dropsy|pop ?eyes?|cloudy eyes?|ulcers?|fungus|fungal|bacterial|columnaris|lymphocystis|uronema|tumou?rs?|parasites?|parasitic|worms|lice|hole in the head|head and lateral line|septic|infection|infected|disease[ds]?|symptoms?|swim bladder|bloat(?:ed|ing)?|constipated|sick|ill|lethargic|gasping|clamped fins?|wasting|starving|swollen (?:belly|eye|gill|mouth|fin)|lesions?|mucus|slime coat|vet|diagnos\\w+|swimming (?:upside down|sideways|in circles|funny|weird\\w*)|upside down|on its side|lying on (?:the|its)|laying on (?:the|its)|breathing (?:fast|hard|heav\\w+|rapid\\w*)|breathes fast|scratching|flashing|rubbing|not eating|wont eat|stopped eating|isnt eating|refus\\w+ (?:to eat|food)|off its food|losing colou?r|lost (?:its )?colou?r|torn fins?|bitten fins?|stringy poo\\w*|raised scales|pineconing)";
+  "(?:ich|ick|whitespot|(?:white|black|red) (?:spots?|dots?|specks?|patch(?:es)?|sores?)|velvet|brooklynella|brook|flukes?|fin ?rot|dropsy|pop ?eyes?|cloudy eyes?|ulcers?|fungus|fungal|bacterial|columnaris|lymphocystis|uronema|tumou?rs?|parasites?|parasitic|worms|lice|hole in the head|head and lateral line|septic|infection|infected|disease[ds]?|symptoms?|swim bladder|bloat(?:ed|ing)?|constipated|sick|ill|lethargic|gasping|clamped fins?|wasting|starving|swollen (?:belly|eye|gill|mouth|fin)|lesions?|mucus|slime coat|vet|diagnos\\w+|swimming (?:upside down|sideways|in circles|funny|weird\\w*)|upside down|on its side|lying on (?:the|its)|laying on (?:the|its)|breathing (?:fast|hard|heav\\w+|rapid\\w*)|breathes fast|scratching|flashing|rubbing|not eating|wont eat|stopped eating|isnt eating|refus\\w+ (?:to eat|food)|off its food|losing colou?r|lost (?:its )?colou?r|torn fins?|bitten fins?|stringy poo\\w*|raised scales|pineconing)";
 const MEDICINE =
   "(?:copper|formalin|formaldehyde|malachite|methylene|praziquantel|prazi|chloroquine|metronidazole|antibiotics?|erythromycin|kanamycin|nitrofurazone|furan|doxycycline|tetracycline|minocycline|amoxicillin|penicillin|levamisole|fenbendazole|ivermectin|medic(?:ine|ines|ation|ations|ated?)|meds?|drugs?|dewormer|anti ?parasitic|acriflavine|sulfa|hyposalinity|hypo|freshwater dips?|fresh water dips?|sedat\\w+|anaesthe\\w+|anesthe\\w+|clove oil|euthan\\w+|potassium permanganate|quinine|trichlorfon)";
 
@@ -33,7 +33,7 @@ const DECLINES: readonly Decline[] = [
   ),
   to(
     "vet",
-    "\\b(?:disease|illness|diagnos\\w+)\\b|\\b(?:lost|losing|lose) (?:\\d+|a|another|my|some|all|more|two|three) (?:more )?(?:fish|corals?|animals)\\b.*\\b(?:why|wrong|happen\\w*|what)\\b",
+    "\\b(?:disease|illness|diagnos\\w+|(?:need|find|call|see) an? vet)\\b|\\b(?:lost|losing|lose) (?:\\d+|a|another|my|some|all|more|two|three) (?:more )?(?:fish|corals?|animals)\\b.*\\b(?:why|wrong|happen\\w*|what)\\b",
     OF_THE_RECORD,
   ),
   to(
@@ -58,11 +58,11 @@ const DECLINES: readonly Decline[] = [
   // Mains power.
   to(
     "electrician",
-    "\\b(?:gfci|gfi|rcd|rcbo|elcb|residual current|stray voltage|earth(?:ing|ed)? (?:leak\\w*|rod|wire|fault)|ground(?:ing|ed)? (?:probe|rod|wire|fault)|extension (?:lead|cord|cable)|power strip|multi ?plug|socket outlet|fuse ?box|consumer unit|junction box|conduit)\\b",
+    "\\b(?:gfci|gfi|rcd|rcbo|elcb|residual current|stray voltage|earth(?:ing|ed)? (?:leak\\w*|rod|wire|fault)|ground(?:ing|ed)? (?:probe|rod|wire|fault)|extension (?:lead|cord|cable)|power strips?|daisy chain\\w*|multi ?plug|socket outlet|fuse ?box|consumer unit|junction box|conduit)\\b",
   ),
   to(
     "electrician",
-    "\\b(?:fuses?|breakers?|wiring|rewir\\w+|wire (?:gauge|size)|circuit breakers?|mains|contactor|relay|sockets?|outlets?|220 ?v|230 ?v|240 ?v|110 ?v|120 ?v|live wire|neutral wire|amp(?:s|ere)? (?:breaker|circuit|fuse|socket|outlet))\\b",
+    "\\b(?:fuses?|breakers?|wiring|rewir\\w+|wire (?:gauge|size)|(?:size|gauge|thickness) (?:of )?(?:cable|wire)|cable (?:size|gauge)|circuit breakers?|mains|contactor|relay|sockets?|outlets?|220 ?v|230 ?v|240 ?v|110 ?v|120 ?v|live wire|neutral wire|amp(?:s|ere)? (?:breaker|circuit|fuse|socket|outlet))\\b",
     "\\bmains water\\b|\\boutlets? (?:pipe|of the)\\b|\\b(?:drain|water) outlets?\\b",
   ),
   to(

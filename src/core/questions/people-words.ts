@@ -37,7 +37,7 @@ const JOINED =
   /\b(lion|stone|scorpion|rabbit|weever|toad|cat|jelly|sting|cone|fire|bristle|box|lime)[ -](fish|rays?|snails?|corals?|worms?|jelly|water)\b/g;
 /** Limbs that are nobody's. */
 const IDIOMS =
-  /\b(?:second|first|by|on the other|on one|at|off|other)[ -]hands?\b(?! (?:and|is|was|got))|\bhands? ?[- ]?(?:feed\w*|fed|pumps?|made|held|shake|full)\b|\bhands[ -]on\b(?! (?:the|my|an?|some)\b)|\bfoot valves?\b|\b(?:pipe|pvc|90) elbows?\b|\belbows? (?:\d+|joint|fitting|burst|leak\w*)\b|\bhead (?:loss|height|pressure|room|tank)\b|\bfingers crossed\b|\btoe kick\b|\bon (?:its|their) last legs?\b/g;
+  /\b(?:second|first|by|on the other|on one|at|off|other)[ -]hands?\b(?! (?:and|is|was|got))|\bhands? ?[- ]?(?:feed\w*|fed|pumps?|made|held|shake)\b|\bhands[ -]on\b(?! (?:the|my|an?|some)\b)|\bfoot valves?\b|\b(?:pipe|pvc|90) elbows?\b|\belbows? (?:\d+|joint|fitting|burst|leak\w*)\b|\bhead (?:loss|height|pressure|room|tank)\b|\bfingers crossed\b|\btoe kick\b|\bon (?:its|their) last legs?\b/g;
 const MIXTURES =
   /\b(?:(?:dosing|alk|alkalinity|calcium|magnesium|buffer|carbon)(?: dosing)? (?:liquid|fluid|mix|water)|tank water|test (?:kit|fluid)|soda ash|washing soda|fish food|medicated food)\b/g;
 

@@ -1,3 +1,4 @@
+import { type ParameterId, parameter as parameterById } from "../log/parameters.ts";
 import type { Frame } from "./frame.ts";
 import type { Meaning } from "./meaning.ts";
 
@@ -9,7 +10,7 @@ const MOVING =
 const DRAW = /\b(?:graph|plot|chart|curve|trend|trends|trend line|history of|draw)\b/u;
 const DOING = /\b(?:happen(?:ed|ing)|doing|going on|behav\w+|done lately|looking lately|moving)\b/u;
 const ACHIEVED =
-  /\b(?:help(?:s|ed|ing)?|work(?:s|ed|ing)?|(?:do|does|did|done|make|makes|made) (?:any|some|a|much|the|no)?(?: [a-z]+)? ?(?:thing|anything|good|difference|change|dent|impact|effect)|any good|any difference|difference|effect(?:s|ive)?|impact|pay off|paid off|worth it|useful|what did)\b/u;
+  /\b(?:before and after|help(?:s|ed|ing)?|work(?:s|ed|ing)?|(?:do|does|did|done|make|makes|made) (?:any|some|a|much|the|no)?(?: [a-z]+)? ?(?:thing|anything|good|difference|change|dent|impact|effect)|any good|any difference|difference|effect(?:s|ive)?|impact|pay off|paid off|worth it|useful|what did)\b/u;
 const BROUGHT =
   /\b(?:bring|brought|lower(?:ed)?|raise[ds]?|reduce[ds]?|drop(?:ped)?|cut|fix(?:ed)?|improve[ds]?|push(?:ed)?|change[ds]?|affect(?:ed)?|get|got|clear(?:ed)?)\b/u;
 
@@ -33,7 +34,7 @@ const trend: Rule = (f) => {
     return undefined;
   const isSince =
     since !== undefined &&
-    !/\b(?:when|how long|days|weeks|time|long)\b/.test(text.replace(since, "")) &&
+    !/\b(?:before and|when|how long|days|weeks|time|long)\b/.test(text.replace(since, "")) &&
     f.figures.length === 0;
   const isAsked =
     isSince ||
@@ -41,7 +42,7 @@ const trend: Rule = (f) => {
     DOING.test(text) ||
     (since !== undefined && /\b(?:change|changed|how|what|any)\b/.test(text));
   if (!isAsked) {
-    return /\bhow (?:is|are|has|have)\b.*\b(?:lately|recently|these days|over time|been)\b/.test(text)
+    return /\bhow(?:s| is| are| has| have)\b.*\b(?:lately|recently|these days|over time|been)\b/.test(text)
       ? { intent: "trend", parameter, ...sinceOf(f), confidence: 0.85 }
       : undefined;
   }
@@ -61,7 +62,8 @@ function sinceOf({ since, date, text }: Frame): { readonly since?: string } {
 }
 
 const effect: Rule = (f) => {
-  const { event, parameter, text } = f;
+  const { parameter, text } = f;
+  const event = f.event ?? (/\bbefore and after\b/.test(text) ? eventInSince(f) : undefined);
   if (event === undefined || event === "death") return undefined;
   // The size of a change belongs to it; any other figure belongs to another question.
   if (f.figures.some(({ kind }) => kind !== "span" && kind !== "share" && kind !== "volume"))
@@ -72,13 +74,14 @@ const effect: Rule = (f) => {
     )
   )
     return undefined;
-  const isPast = /\b(?:did|has|have|was|were|effect|impact|difference|any change|helped|worked|made)\b/.test(
-    text,
-  );
+  const isPast =
+    /\b(?:did|has|have|was|were|effect|impact|difference|any change|before and after|helped|worked|made)\b/.test(
+      text,
+    );
   const rest = withoutChange(text);
   const isAchieved = ACHIEVED.test(rest) || (parameter !== undefined && BROUGHT.test(rest));
   if (!isPast || !isAchieved) return undefined;
-  if (f.since !== undefined && MOVING.test(text)) return undefined;
+  if (f.event !== undefined && f.since !== undefined && MOVING.test(text)) return undefined;
   return {
     intent: "effect",
     event,
@@ -98,7 +101,7 @@ const until: Rule = (f) => {
   const { text, parameter } = f;
   if (parameter === undefined || parameter === "oxygen") return undefined;
   const asksWhen =
-    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|should|can i expect)|^(?:will|would|does) .*\b(?:reach|hit|pass|get to|exceed|go over|cross)|(?:days|weeks|time) (?:left|until|till|before|to)|how far (?:off|away)|(?:estimate|guess|date|day) (?:when )?|forecast|predict|eta|projected?|eta|at this rate|if (?:this|it) (?:goes on|keeps?|continues)|when(?:s| is)? .{0,20}gonna|what day|which day)\b/.test(
+    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|should|can i expect)|^(?:will|would|does) .*\b(?:be over|be above|be under|be below|reach|hit|pass|get to|exceed|go over|cross)|(?:days|weeks|time) (?:left|until|till|before|to)|how far (?:off|away)|(?:estimate|guess|date|day) (?:when )?|forecast|predict|eta|projected?|eta|at this rate|if (?:this|it) (?:goes on|keeps?|continues)|when(?:s| is)? .{0,20}gonna|what day|which day)\b/.test(
       text,
     );
   const reaches =
@@ -124,7 +127,7 @@ const lastEvent: Rule = (f) => {
       text,
     ) ||
     /^(?:last|latest|most recent|previous) /.test(text) ||
-    /\b(?:when|whens)$|\bwhens\b|\blast (?:done|happened|time)\b/.test(text);
+    /\b(?:when|whens)$|\bwhens\b|\blast (?:done|happened|time)\b|\bhow recent(?:ly)?\b/.test(text);
   const isTold = /^(?:about )?when (?:i|we) (?!get|have|add|do)\b/.test(text);
   const asksWhether =
     /^(?:have|did) (?:i|we|anyone|someone)\b/.test(text) &&
@@ -137,7 +140,7 @@ const lastEvent: Rule = (f) => {
     asksWhen &&
     parameter !== undefined &&
     isTest &&
-    /\b(?:when|since|ago|how long|date)\b/.test(text) &&
+    /\b(?:when|since|ago|how long|how recent(?:ly)?|date)\b/.test(text) &&
     (event === undefined || event === "dose")
   )
     return { intent: "last-event", parameter, confidence: 0.93 };
@@ -167,6 +170,7 @@ const value: Rule = (f) => {
   if (parameter === undefined || date === undefined || /^(?:right )?now$|^today$/.test(date))
     return undefined;
   if (f.figures.some(({ kind }) => kind !== "span")) return undefined;
+  if (/\bbeen\b/.test(text)) return undefined;
   if (MOVING.test(text) && !/\b(?:highest|lowest|average|mean|max|min|peak)\b/.test(text)) return undefined;
   if (
     f.event !== undefined ||
@@ -188,44 +192,30 @@ const latest: Rule = (f) => {
   if (f.event !== undefined || MOVING.test(text) || DRAW.test(text) || f.since !== undefined)
     return undefined;
   if (f.figures.length > 0 || (f.date !== undefined && !/now|today/.test(f.date))) return undefined;
-  if (
-    /\b(?:should|ideal|right|normal|good|bad|safe|mean(?:ing)?|why|dangerous|toxic|need|cause[sd]?|capital|stand for|best|recommended|fine|ok|okay|high enough|how long|too high|too low|worry|does .* do|harmful|hold|holds)\b/.test(
-      text,
-    ) &&
-    !/\bright now\b/.test(text)
-  )
-    return undefined;
-  if (/^(?:my |the )?\S+(?: \S+)? (?:level|levels|value|reading|number|test|result)$/.test(text))
-    return { intent: "latest", parameter, confidence: 0.88 };
-  const isOwn =
-    /\b(?:my|current(?:ly)?|latest|last|recent|now|at|the|present|today|newest)\b/.test(text) ||
-    f.tank !== undefined;
-  const rest = text.replace(/[^a-z\d ]/gu, "").trim();
-  if (rest.split(" ").length <= 2 && /^(?:my |the )?(?:[a-z]+ ?\d?)$/u.test(rest))
-    return { intent: "latest", parameter, confidence: 0.88 };
-  if (
-    /^(?:do you know |show |give |get |tell )?(?:me )?(?:my |the )?(?:current|latest|last|most recent|newest|present|recent) (?:[a-z]+ ?)/u.test(
-      text,
-    ) &&
-    !/^last time/.test(text)
-  )
-    return { intent: "latest", parameter, confidence: 0.92 };
-  if (
-    /^(?:whats?|what (?:is|was|does|are)|wheres?|where (?:is|are)|how (?:high|low|much|many|salty|warm|hot|cold)|hows?|do you know|show|give|read|get)\b/.test(
-      text,
-    )
-  )
-    return {
-      intent: "latest",
-      parameter,
-      confidence:
-        isOwn || /\bhow (?:high|low|salty|warm|hot|cold)|do i have|have i\b|^whats/.test(text) ? 0.9 : 0.7,
-    };
+  const others = text
+    .split(/[^a-z\d]+/)
+    .filter((word) => word !== "" && !OF_LATEST.has(word) && !namesOf(parameter).has(word));
+  if (/\bstand for\b/.test(text)) return undefined;
+  const isDefinition =
+    /^(?:what|whats) (?:is|are)? ?[a-z]+\d?$/.test(text) && f.tank === undefined && !/^whats/.test(text);
   // What begins as a yes-or-no question asks for more than a figure.
-  const isYesOrNo = /^(?:is|are|do|does|has|have|did|will|would|am|was|were|any|can|could|if)\b/.test(text);
-  if (isOwn && !isYesOrNo) return { intent: "latest", parameter, confidence: 0.82 };
-  return { intent: "latest", parameter, confidence: 0.5 };
+  const isYesOrNo =
+    /^(?:is|are|do(?! you know)|does|has|have|did|will|would|am|was|were|any|can|could|if)\b/.test(text);
+  if (others.length > 0 || isDefinition || isYesOrNo)
+    return { intent: "latest", parameter, confidence: others.length > 1 ? 0.5 : 0.7 };
+  return { intent: "latest", parameter, confidence: 0.9 };
 };
+
+/** All that "what is my nitrate" is made of, in its many wordings: with any other word, something else is asked. */
+const OF_LATEST = new Set(
+  "what whats is was are my the at now right current currently latest last most recent newest present reading readings value values level levels test tests result results number figure measurement do you know tell show give get got me us i we have had how hows high low much many in inside on of for water tank where wheres does did stand stands sit sits please today moment read reads measured measure measured just a our mine that this there again it s then and so ok salty saline warm hot cold cool quick check see can sitting standing showing".split(
+    " ",
+  ),
+);
+
+function namesOf(id: ParameterId): ReadonlySet<string> {
+  return new Set(parameterById(id).spellings.flatMap((spelling) => spelling.split(/[ /]/)));
+}
 
 /** "how salty is my tank", "how warm is the water". */
 function felt(text: string): Meaning["parameter"] {

@@ -95,7 +95,7 @@ const saltAdjust: Rule = (f) => {
   const figures = salty.length > 0 && !isPair ? salty : f.figures.filter((each) => isSalty(each));
   if (figures.length > 2) return undefined;
   const wants =
-    /\b(?:raise|lower|bring|get|increase|decrease|reduce|adjust|correct|drop|go|want|need|up to|down to|move|take|should be)\b/.test(
+    /\b(?:raise|lower|bring|bump|nudge|push|fix|up from|down from|get|increase|decrease|reduce|adjust|correct|drop|go|want|need|up to|down to|move|take|should be)\b/.test(
       text,
     );
   if (!wants || /\b(?:how much salt for|salt for|when|mix|did|since|until|log|record)\b/.test(text))

@@ -6,7 +6,7 @@ const stockingLoad: Rule = (f) => {
   const { text } = f;
   if (f.event !== undefined && f.event !== "feeding" && f.event !== "livestock in") return undefined;
   const isLoad =
-    /\b(?:over|under)[- ]?stocked\b|\b(?:over)?crowded\b|\bstock(?:ing|ed)?\b.*\b(?:load|level|density)\b|\bbio[- ]?load\b|\bhow (?:heavily )?(?:stocked|full)\b|\btoo many (?:fish|animals)\b|\b(?:at|over|near) (?:the|my) limit (?:with|of|for|on) (?:fish|stock|animals)\b|\bstocking\b.*\b(?:filter|filtration|ok|okay|sense|fine)\b|\b(?:too much|enough) filt\w*\b|\bfish load\b|\bfully stocked\b/.test(
+    /\b(?:over|under)[- ]?stocked\b|\b(?:heavily|too|fully|lightly) stocked\b|\b(?:over)?crowded\b|\bstock(?:ing|ed)?\b.*\b(?:load|level|density)\b|\bbio[- ]?load\b|\bhow (?:heavily )?(?:stocked|full)\b|\btoo many (?:fish|animals)\b|\b(?:at|over|near) (?:the|my) limit (?:with|of|for|on) (?:fish|stock|animals)\b|\bstocking\b.*\b(?:filter|filtration|ok|okay|sense|fine)\b|\b(?:too much|enough) filt\w*\b|\bfish load\b|\bfully stocked\b/.test(
       text,
     ) ||
     /\b(?:bio)?(?:filter|filtration|media|bacteria)\b.*\b(?:handle|cope|keep up|enough|big enough|manage|support)\b/.test(
@@ -30,10 +30,10 @@ const LEADING =
 const stockingAdd: Rule = (f) => {
   const { text } = f;
   const isAsked =
-    /\b(?:can|could|may|should|would|what if|thinking (?:of|about)|planning|id like|i want|room|is there|space|how about|ok to|okay to|safe to|possible|what happens if|able|fit)\b/.test(
+    /\b(?:can|could|may|should|would|what if|what does|what would|capacity|thinking (?:of|about)|planning|id like|i want|room|is there|space|how about|ok to|okay to|safe to|possible|what happens if|able|fit)\b/.test(
       text,
     ) &&
-    /\b(?:add|adding|getting|fit|get|put|keep|have|room|space|take|hold|be too much|squeeze|stock|introduce|another|one more|more)\b/.test(
+    /\b(?:add|adding|getting|fit|get|put|keep|have|room|space|take|capacity|hold|be too much|squeeze|stock|introduce|another|one more|more)\b/.test(
       text,
     );
   if (
@@ -114,7 +114,7 @@ const oxygen: Rule = (f) => {
     /\b(?:pumps?|air|power|electricity|flow|aeration|circulation)\b.{0,20}\b(?:stops?|stopped|off|out|fails?|failed|dies|down|cut|goes|goes off|goes out)\b|\bwithout (?:pumps?|air|power|flow|electricity|aeration|circulation)\b|\b(?:power|pump) (?:cut|outage|failure)\b|\b(?:runs?|running) out\b/.test(
       text,
     );
-  if (/\b(?:log|record|when did|since|trend)\b/.test(text)) return undefined;
+  if (/\b(?:log|record|when did|since|trend)\b|^why\b/.test(text)) return undefined;
   if (isStopped && (isOxygen || isBreathing) && /\bhow (?:long|many|much)\b/.test(text))
     return { intent: "oxygen-budget", confidence: 0.92 };
   if (!/\boxygen|\bo2\b/.test(text) && !(/\bdo\b/.test(text) && /mg\/l|ppm/.test(text))) return undefined;
@@ -128,6 +128,7 @@ const oxygen: Rule = (f) => {
     return { intent: "oxygen-reading", ...parts({ reading, temperature, salinity }), confidence: 0.92 };
   if (
     reading === undefined &&
+    !/^(?:does|do|is|are|why)\b/.test(text) &&
     (/\b(?:hold|holds|max\w*|limit|most|saturation|saturated|dissolve\w*|fully aerated|carry|contain)\b/.test(
       text,
     ) ||

@@ -28,11 +28,22 @@ const log: Rule = (f) => {
   return isStatement ? { intent: "log", ...parts({ line: f.text }), confidence: 0.88 } : undefined;
 };
 
+/** The line without the words that tell how a reading was come by: what the log reads. */
+export function logLine(told: string): string {
+  return told
+    .replace(
+      /\b(?:came (?:in|out) at|came back(?: at| as)?|tested(?: at)?|that (?=[a-z]+ (?:is|was)))\s*/g,
+      "",
+    )
+    .replace(/ +/g, " ")
+    .trim();
+}
+
 /** Whether the log can read it as it stands, times and filling words aside. */
 function isLoggable(line: string): boolean {
   const plain = line
     .replace(
-      /\b(?:today|yesterday|just now|right now|now|this (?:morning|evening|afternoon)|last night|tested|came (?:in|out) at|reads?|at)\b/g,
+      /\b(?:today|yesterday|just now|right now|now|this (?:morning|evening|afternoon)|last night|tested|came (?:in|out) at|came back(?: at| as)?|reads?|at)\b/g,
       " ",
     )
     .replace(

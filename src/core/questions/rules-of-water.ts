@@ -24,7 +24,7 @@ const changePlan: Rule = (f) => {
   const changes = CHANGE.test(text);
   const [first, second] = levels;
   const goes =
-    /\bfrom\b.*\b(?:to|down)\b|\bdown to\b|\bget\b.*\bto\b|\bwant\b|\bgets?\b|\bbring\b|\bdrop\b|\blower\b|\breduce\b|\bto\b/.test(
+    /\bfrom\b.*\b(?:to|down)\b|\bdown to\b|\bget\b.*\bto\b|\bwant\b|\b(?:need|under|below)\b|\bgets?\b|\bbring\b|\bdrop\b|\blower\b|\breduce\b|\bto\b/.test(
       text,
     );
   if (!goes) return undefined;
@@ -32,12 +32,21 @@ const changePlan: Rule = (f) => {
     return {
       intent: "change-plan",
       parameter,
-      ...parts({ now: first, target: second }),
+      ...parts(inOrder(text, first, second)),
       confidence: changes ? 0.93 : 0.75,
     };
   if (!changes || !/\bto\b|\bunder\b|\bbelow\b/.test(text)) return undefined;
   return { intent: "change-plan", parameter, ...parts({ target: first }), confidence: 0.88 };
 };
+
+/** Changing water lowers; only "from … to …" and the like say which figure is which. */
+function inOrder(text: string, first: FoundFigure | undefined, second: FoundFigure) {
+  const isSaid = /\bfrom\b|\bto\b/.test(text);
+  const sizeOf = (figure: FoundFigure | undefined): number => Number.parseFloat(figure?.text ?? "");
+  return isSaid || sizeOf(first) >= sizeOf(second)
+    ? { now: first, target: second }
+    : { now: second, target: first };
+}
 
 const changeEffect: Rule = (f) => {
   const { text, parameter } = f;
@@ -62,7 +71,7 @@ const dilute: Rule = (f) => {
   const shares = f.figures.filter(({ kind }) => kind === "share");
   const volumes = f.figures.filter(({ kind }) => kind === "volume");
   const isDiluting =
-    /\bdilut\w*\b|\bwater(?:ed)? (?:it )?down\b|\b(?:thin|weaken|cut)\b|\bsolution\b|\bstock\b|\bout of\b|\binto\b|\b(?:need|want|get)\b.*\bof\b|\bget\b|\bwater\b.*\badd\b|\bmake\b|\bfrom\b/.test(
+    /\bdilut\w*\b|\bwater(?:ed)? (?:it )?down\b|\b(?:thin|weaken|cut)\b|\bsolution\b|\bstock\b|\bout of\b|\binto\b|\bdown to\b|\b(?:need|want|get)\b.*\bof\b|\bget\b|\bwater\b.*\badd\b|\bmake\b|\bfrom\b/.test(
       text,
     );
   if (shares.length === 0 || shares.length > 2 || volumes.length > 1 || !isDiluting) return undefined;
