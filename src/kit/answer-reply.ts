@@ -5,7 +5,7 @@ import { sayCaution, sayRefusal } from "../wording/index.ts";
 import type { ChartSpec } from "./chart.ts";
 import type { Context } from "./context.ts";
 import type { Audience, Reply, ReplyCaution, ReplyTable, Working } from "./reply.ts";
-import type { PumpSpec, SystemSpec } from "./system-spec.ts";
+import type { PedigreeSpec, PumpSpec, RotaSpec, SystemSpec } from "./system-spec.ts";
 import { capitalised } from "./text.ts";
 
 /** A figure that was not typed but taken from the records or assumed. */
@@ -22,7 +22,7 @@ export interface AnswerWords<T> {
   readonly body: (value: T) => readonly string[];
   readonly table?: (value: T) => ReplyTable;
   readonly chart?: (value: T) => ChartSpec;
-  readonly picture?: (value: T) => SystemSpec | PumpSpec;
+  readonly picture?: (value: T) => SystemSpec | PumpSpec | RotaSpec | PedigreeSpec;
   readonly taken?: readonly TakenFigure[];
   /** Doubts about the figures taken along, beside those of the answer itself. */
   readonly cautions?: readonly Caution[];

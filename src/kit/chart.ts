@@ -1,4 +1,4 @@
-import type { PumpSpec, SystemSpec } from "./system-spec.ts";
+import type { PedigreeSpec, PumpSpec, RotaSpec, SystemSpec } from "./system-spec.ts";
 
 /** A moment of a chart: milliseconds since 1970, UTC. */
 type Moment = number;
@@ -72,7 +72,7 @@ export interface ChartSpec {
 }
 
 /** All that can be drawn. */
-export type PictureSpec = ChartSpec | SystemSpec | PumpSpec;
+export type PictureSpec = ChartSpec | SystemSpec | PumpSpec | RotaSpec | PedigreeSpec;
 
 /** A drawn chart. */
 export interface Picture {

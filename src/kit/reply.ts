@@ -83,7 +83,11 @@ export interface HelpCaseNote {
   /** The card as it stands now, whoever reads it. */
   readonly face: Pick<Reply, "title" | "body" | "cautions"> & { readonly headline?: string };
   readonly card?: CardPlace;
+  /** The channel or forum where new help threads go; absent for wherever it was asked. */
+  readonly home?: string;
   readonly isNew: boolean;
+  /** Set when this very answer found that life is in danger. */
+  readonly isNewAlarm: boolean;
   readonly isOpen: boolean;
   /** Life is in danger by what is known: the card is shown to all at once. */
   readonly isUrgent: boolean;

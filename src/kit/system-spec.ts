@@ -35,3 +35,33 @@ export interface PumpSpec {
   }[];
   readonly meeting: { readonly flowLPerH: number; readonly headM: number };
 }
+
+/** Who does what on which day: plain data. */
+export interface RotaSpec {
+  readonly kind: "rota";
+  readonly altText: string;
+  readonly days: readonly string[];
+  readonly rows: readonly {
+    readonly name: string;
+    readonly cells: readonly {
+      readonly text: string;
+      readonly state: "planned" | "done" | "open" | "away" | "free";
+    }[];
+  }[];
+}
+
+/** One animal and its forebears, generation by generation: plain data. */
+export interface PedigreeSpec {
+  readonly kind: "pedigree";
+  readonly altText: string;
+  /** The animal itself first, then its parents, then theirs; each generation twice as long as the one before. */
+  readonly generations: readonly (readonly (
+    | {
+        readonly name: string;
+        readonly note: string;
+        /** Stands more than once in the picture: where inbreeding comes from. */
+        readonly isRepeated: boolean;
+      }
+    | undefined
+  )[])[];
+}

@@ -25,8 +25,8 @@ export const breedingCautionWording: Wording<BreedingCautions> = {
     `These eggs may rest for weeks or months: no hatching day can be given. Check from ${from}.`,
   "breeding-temperature-beyond": ({ temperature, from, to }) =>
     `${two(temperature)} °C lies outside ${two(from)}–${two(to)} °C, where the days were seen. Warmer is mostly sooner, yet how much is not known.`,
-  "breeding-culture-falling": ({ culture, ratePerDay, counts }) =>
-    `${culture} has shrunk over its last ${counts} counts (${two(100 * ratePerDay)} % a day): set up the back-up tonight and harvest nothing from it.`,
+  "breeding-culture-falling": ({ culture, changePerDay, counts }) =>
+    `${culture} has shrunk over its last ${counts} counts (${two(-100 * changePerDay)} % less a day): set up the back-up tonight and harvest nothing from it.`,
   "breeding-culture-slow": ({ culture, mostPercent, wantedPercent }) =>
     `${culture} grows enough for ${two(mostPercent)} % a day, not for the ${two(wantedPercent)} % that are taken: it will thin out.`,
   "breeding-culture-eggs-falling": ({ culture }) =>

@@ -26,7 +26,8 @@ export interface BatchSurvival {
   readonly points: readonly SurvivalPoint[];
   readonly now: SurvivalPoint;
   readonly days: number;
-  readonly mortalityPerDay?: number;
+  /** Share lost a day, had it been the same every day. */
+  readonly lossPerDay?: number;
   readonly medianDay?: Day;
   readonly hatch?: {
     readonly best: number;
@@ -99,7 +100,7 @@ export function batchSurvival(batch: Batch, today: Day): Answer<BatchSurvival> |
       now,
       days: last,
       ...(last > 0 && now.best > 0
-        ? { mortalityPerDay: dailyMortality(now.best, as<Days>(last)).ratePerDay }
+        ? { lossPerDay: 1 - dailyMortality(now.best, as<Days>(last)).dailySurvival }
         : {}),
       ...(median === undefined ? {} : { medianDay: dayAfter(start.day, median) }),
       ...hatchOf(batch),

@@ -9,7 +9,7 @@ export interface BreedingCautions {
   "breeding-day-is-a-prompt": { until: string };
   "breeding-diapause": { from: string };
   "breeding-temperature-beyond": { temperature: number; from: number; to: number };
-  "breeding-culture-falling": { culture: string; ratePerDay: number; counts: number };
+  "breeding-culture-falling": { culture: string; changePerDay: number; counts: number };
   "breeding-culture-slow": { culture: string; mostPercent: number; wantedPercent: number };
   "breeding-culture-eggs-falling": { culture: string };
   "breeding-culture-stale": { culture: string; days: number };

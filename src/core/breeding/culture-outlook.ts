@@ -8,6 +8,8 @@ export interface CultureOutlook {
   readonly daysOld: number;
   /** Between the last two counts, harvests put back. */
   readonly ratePerDay: number;
+  /** The same as a share: e^r − 1. */
+  readonly changePerDay: number;
   readonly ratesPerDay: readonly number[];
   readonly doublingDays?: number;
   readonly mostHarvest: Fraction;
@@ -68,6 +70,7 @@ export function cultureOutlook(
       perML: last.best,
       daysOld,
       ratePerDay: rate,
+      changePerDay: Math.expm1(rate),
       ratesPerDay: rates,
       ...(rate === 0 ? {} : { doublingDays: doublingDays(rate) }),
       mostHarvest: most,
@@ -92,7 +95,7 @@ export function cultureOutlook(
         ? [
             caution(
               "breeding-culture-falling",
-              { culture: culture.name, ratePerDay: rate, counts: 3 },
+              { culture: culture.name, changePerDay: Math.expm1(rate), counts: 3 },
               "warning",
             ),
           ]

@@ -27,6 +27,11 @@ export function advance(
   return draft.state;
 }
 
+/** The duty of watching one batch hatch. */
+export function hatchSlot(batch: string): string {
+  return `hatch ${batch}`;
+}
+
 export function isReplayNeeded(events: readonly LedgerEvent[]): boolean {
   return events.some(({ fact }) => fact.kind === "corrected");
 }
@@ -168,6 +173,7 @@ function applyToPeople(
     case "person left": {
       const person = draft.edit("people", String(fact.person));
       if (person !== undefined) person.isHere = false;
+      mindKeepers(draft);
       for (const { number, person: who, doneBy } of Object.values(state.duties))
         if (who === fact.person && doneBy === undefined) {
           const duty = draft.edit("duties", String(number));
@@ -202,6 +208,16 @@ function applyToPeople(
       draft.addTo(fact.to, -fact.cents);
       return;
   }
+}
+
+/** A group is never without a keeper: the helper who has been there longest becomes one. */
+function mindKeepers(draft: Draft): void {
+  const here = Object.values(draft.state.people).filter(({ isHere }) => isHere);
+  if (here.some(({ role }) => role === "keeper")) return;
+  const next =
+    here.filter(({ role }) => role === "helper").sort((a, b) => (a.since < b.since ? -1 : 1))[0] ?? here[0];
+  const person = next === undefined ? undefined : draft.edit("people", String(next.number));
+  if (person !== undefined) person.role = "keeper";
 }
 
 function applyToDuties(
@@ -404,6 +420,10 @@ function applyToBatches(draft: Draft, event: LedgerEvent, fact: BatchFact): void
       });
       if (fact.stage === "hatched" && batch.hatchDay === undefined) {
         batch.hatchDay = day;
+        // The nights still planned for watching fall away.
+        for (const duty of Object.values(state.duties))
+          if (duty.slot === hatchSlot(batch.id) && duty.day > day && duty.doneBy === undefined)
+            draft.drop("duties", String(duty.number));
         state.hatches = [
           ...state.hatches.slice(1 - MOST_HATCHES),
           {

@@ -3,14 +3,7 @@ import type { Fact, FactKind } from "./facts.ts";
 import { type Batch, type GroupState, keyOf, type Person } from "./state.ts";
 
 /** What only a keeper may do. */
-const KEEPER_ONLY: readonly FactKind[] = [
-  "role set",
-  "tank noted",
-  "quarantine begun",
-  "alert lifted",
-  "culture ended",
-  "pair parted",
-];
+const KEEPER_ONLY: readonly FactKind[] = ["role set", "tank noted", "quarantine begun", "alert lifted"];
 
 /** What everybody in the group may do for themselves, observers too. */
 const FOR_ALL: readonly FactKind[] = [
