@@ -4,6 +4,7 @@ import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { z } from "zod";
+import { createClockwork } from "../../../src/reminders/clockwork.ts";
 import { memberId, openClub } from "../../support/club.ts";
 
 let folder: string;
@@ -78,6 +79,10 @@ it("leaves no row of any table and no byte of the file that speaks of the member
     "/settings gallon:US zone:Africa/Nairobi",
     "/salt calibrate used:4233.6 g volume:98.39 L read:35 ppt product:zanzisalt",
     "/salt mix volume:100 L",
+    "/plan add task:zanzitask when:every day 19:00",
+    "/plan off device:zanziskimmer for:2 h",
+    "/plan remind quiet:never",
+    "/regimen start pattern:water changes",
     "/dose together first:zanzipowder second:water",
   ])
     await club.say(line);
@@ -93,6 +98,15 @@ it("leaves no row of any table and no byte of the file that speaks of the member
     { id: "u1", name: "zanzi.csv", content: "zanzi" },
     new Date(club.now).toISOString(),
   );
+  // A reminder lies there, not yet delivered.
+  await createClockwork({
+    records: club.store.records,
+    reminders: club.store.reminders,
+    poster: { prefix: "test:", post: async () => ({ kind: "uncertain", why: "no answer" }) },
+    clock: () => club.now + 3 * 3_600_000,
+    newKey: () => "letter-1",
+    log: () => undefined,
+  }).tick();
   club.store.isNews("event-1", new Date(club.now).toISOString());
   const before = rowsOf(file);
   const filled = new Set(before.map(({ table }) => table));
