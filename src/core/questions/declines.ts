@@ -85,7 +85,7 @@ const DECLINES: readonly Decline[] = [
   ),
   to(
     "engineer",
-    "\\b(?:thick|thickness|thicker|how thin|deep|depth|high|tall|mm|strong enough|hold)\\b.*\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|tank|polycarbonate|sheet)\\b|\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|polycarbonate)\\b.*\\b(?:thick|thickness|thicker|mm thick|deep|tall|high)\\b|\\b(?:euro ?brac\\w+|bracing|braces?|crossbar|cross brace|safety factor|silicone seam|glass (?:bow\\w*|crack\\w*)|\\b(?:crack\\w*|split|bulge)\\b.{0,15}\\b(?:glass|pane|panel|seam|acrylic|wall)|(?:seam|panel|glass|wall) (?:is )?(?:bowing|bulging|crack\\w*|split\\w*))\\b",
+    "\\b(?:thick|thickness|thicker|how thin|deep|depth|high|tall|mm|strong enough|hold)\\b.*\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|tank|polycarbonate|sheet)\\b|\\b(?:glass|acrylic|panel|pane|wall|perspex|plywood|polycarbonate)\\b.*\\b(?:thick|thickness|thicker|mm thick|deep|tall|high)\\b|\\b(?:euro ?brac\\w+|bracing|braces?|crossbar|cross brace|safety factor|silicone seam|glass (?:bow\\w*|crack\\w*)|\\b(?:crack\\w*|split|bulge)\\b.{0,15}\\b(?:glass|pane|panel|seam|acrylic|wall)|(?:seam|panel|glass|acrylic|wall)s? (?:is |are )?(?:bowing|bulging|crack\\w*|split\\w*))\\b",
   ),
 ];
 

@@ -32,7 +32,11 @@ export const RULES: readonly Rule[] = [
       "u",
     ),
   },
-  { event: "feeding", pattern: /\b(?:fed|feed(?:ing|ings|s)?)\b/u },
+  {
+    event: "feeding",
+    pattern:
+      /\b(?:fed|feed(?:ing|ings|s)?)\b|\b(?:cut\w*|less|reduc\w*|more|halv\w*) (?:the |my |their )?food\b/u,
+  },
   {
     event: "death",
     pattern: new RegExp(

@@ -13,7 +13,7 @@ const CLASSES: Readonly<Record<string, string>> = {
   // Parts that may be an animal's, and are a person's when someone owns them.
   P: "eye face mouth skin throat chest lip lung stomach head neck back belly",
   // Animals that sting or bite people badly.
-  V: "lionfish stonefish scorpionfish rabbitfish stingray urchin jellyfish conesnail firecoral fireworm bristleworm weeverfish toadfish foxface anemone catfish boxjelly octopus manowar hydroid",
+  V: "lionfish stonefish scorpionfish rabbitfish stingray urchin jelly jellyfish conesnail firecoral fireworm bristleworm weeverfish toadfish foxface anemone catfish boxjelly octopus manowar hydroid",
   F: "fish fishes clown clownfish tang trigger triggerfish grouper eel moray damsel wrasse angel angelfish goby gobies blenny blennies shrimp snail crab coral ray shark puffer seahorse chromis anthias starfish invertebrate animal frag turtle",
   // What hurts when swallowed, breathed in or splashed.
   C: "bleach acid vinegar kalk kalkwasser limewater peroxide ammonia chlorine ozone alcohol vodka ethanol methanol formalin copper dechlorinator conditioner salt caustic lye chemical medicine medication reagent solution algaecide antifreeze cleaner detergent potassium hydroxide carbonate bicarb",

@@ -75,7 +75,7 @@ const effect: Rule = (f) => {
   )
     return undefined;
   const isPast =
-    /\b(?:did|has|have|was|were|effect|impact|difference|any change|before and after|helped|worked|made)\b/.test(
+    /\b(?:did|has|have|was|were|effect|impact|difference|making an?|any change|before and after|helped|worked|made)\b/.test(
       text,
     );
   const rest = withoutChange(text);
@@ -101,7 +101,7 @@ const until: Rule = (f) => {
   const { text, parameter } = f;
   if (parameter === undefined || parameter === "oxygen") return undefined;
   const asksWhen =
-    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|should|can i expect)|^(?:will|would|does) .*\b(?:be over|be above|be under|be below|reach|hit|pass|get to|exceed|go over|cross)|(?:days|weeks|time) (?:left|until|till|before|to)|how far (?:off|away)|(?:estimate|guess|date|day) (?:when )?|forecast|predict|eta|projected?|eta|at this rate|if (?:this|it) (?:goes on|keeps?|continues)|when(?:s| is)? .{0,20}gonna|what day|which day)\b/.test(
+    /\b(?:how (?:long|soon|many (?:days|weeks|months)|much (?:time|longer))|when (?:will|does|do|is|are|would|should|can i expect)|^(?:will|would|does) .*\b(?:be over|be above|be under|be below|reach|hit|pass|get to|exceed|go over|cross)|(?:days|weeks|time) (?:left|until|till|before|to)|how far (?:off|away)|(?:estimate|guess|date|day) (?:when )?|forecast|eta for|predict|eta|projected?|eta|at this rate|if (?:this|it) (?:goes on|keeps?|continues)|when(?:s| is)? .{0,20}gonna|what day|which day)\b/.test(
       text,
     );
   const reaches =
@@ -174,7 +174,9 @@ const value: Rule = (f) => {
   if (MOVING.test(text) && !/\b(?:highest|lowest|average|mean|max|min|peak)\b/.test(text)) return undefined;
   if (
     f.event !== undefined ||
-    /\b(?:log|record|save|should|will|convert|safe)\b/.test(text) ||
+    /\b(?:(?<!(?:did|have) (?:i|we) )log|(?<!(?:did|have) (?:i|we) )record|save|should|will|convert|safe)\b/.test(
+      text,
+    ) ||
     /\bsince\b/.test(text)
   )
     return undefined;

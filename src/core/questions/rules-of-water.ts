@@ -103,7 +103,9 @@ const volume: Rule = (f) => {
     (/\bhow (?:much|many (?:lit(?:re|er)s?|l|gal(?:lon)?s?))\b.*\b(?:water|system|tank|hold|holds|have|total|it|is|are|am i|running|run)\b/.test(
       bare,
     ) &&
-      !/\b(?:salt|change|evaporat\w*|top|add|oxygen|food|o2)\b/.test(text)) ||
+      !/\b(?:should|drink|need|use|lose|losing|put|salt|change|evaporat\w*|top|add|oxygen|food|o2)\b/.test(
+        text,
+      )) ||
     (/\bsize\b.*\b(?:lit(?:re|er)s?|gal(?:lon)?s?)\b|\bhow (?:big|large)\b.*\b(?:lit(?:re|er)s?|gal(?:lon)?s?|tank|system)\b/.test(
       text,
     ) &&
