@@ -28,6 +28,10 @@ const rooms = [
     forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(records|sqlite|discord|console|commands)\//,
   },
   {
+    room: "src/reminders",
+    forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|\/(sqlite|discord|console|charts|commands)\//,
+  },
+  {
     room: "commands",
     forbid: /discord\.js|better-sqlite3|Date\.now|Math\.random|src\/(discord|console|sqlite|charts)\//,
   },

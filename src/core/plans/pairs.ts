@@ -1,14 +1,3 @@
-/** Something switched off for a while, and its way back. */
-export interface SwitchedOff {
-  readonly device: string;
-  readonly because?: string;
-  /** Milliseconds since 1970. */
-  readonly offAt: number;
-  readonly backDueAt: number;
-  /** False while nobody has said that it was really switched off. */
-  readonly isConfirmed: boolean;
-}
-
 /** Hours after which a device that is still off is asked about again. */
 const LONGEST_ASK_GAP_H = 3;
 const SHORTEST_ASK_GAP_H = 0.25;
