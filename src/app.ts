@@ -12,9 +12,11 @@ import { safetyCard } from "./kit/safety-card.ts";
 import { sharedLine } from "./kit/tank-option.ts";
 import { cleaned, listed, quoted } from "./kit/text.ts";
 import { UserError } from "./kit/user-error.ts";
+import type { CardPlace } from "./records/help.ts";
 import type { MemberId } from "./records/ids.ts";
 import type { Records } from "./records/index.ts";
 import type { Tank } from "./records/tank.ts";
+import { type Raise, takeRaises } from "./reminders/help-raises.ts";
 
 /** What a front hands over and gets back. */
 export interface Told {
@@ -49,6 +51,12 @@ export interface App {
   recall(exchangeId: string, member: MemberId): Exchange | undefined;
   /** The member's private answer, from now on open to the channel; undefined when not theirs or gone. */
   publish(exchangeId: string, member: MemberId): Exchange | undefined;
+  /** Where a front has put a help case's card. */
+  placed(caseNumber: number, card: CardPlace): void;
+  /** Somebody wrote in a place where a help case's card may stand. */
+  heard(place: string, member: MemberId): void;
+  /** Help cases to tell a helper on duty of; each is given out once. */
+  raises(): readonly Raise[];
   /** Keeps a file handed over for an option; the text returned stands for it in a request. */
   keepFile(member: MemberId, name: string, content: string): string;
   /** Whole texts that would complete an option being typed; at most 25. */
@@ -174,6 +182,9 @@ export function createApp(parts: AppParts): App {
     recall: (exchangeId, member) => exchanges.find(exchangeId, member) ?? exchanges.findPublic(exchangeId),
     publish: (exchangeId, member) =>
       exchanges.publish(exchangeId, member) ? exchanges.find(exchangeId, member) : undefined,
+    placed: (caseNumber, card) => records.help.setCard(caseNumber, card),
+    heard: (place, member) => records.help.heard(place, member, iso(clock())),
+    raises: () => takeRaises(records.help, clock()),
     keepFile(member, name, content) {
       const id = newId();
       records.uploads.keep(member, { id, name, content }, iso(clock()));

@@ -33,7 +33,8 @@ export default defineCommand({
       };
     }
     const now = new Date(context.now).toISOString();
+    const wasUrgent = cardReply(helped, context, { remark: "" }).helpCase?.isUrgent ?? false;
     for (const fact of facts) context.records.help.add(helped.id, context.member.id, fact, now);
-    return cardReply(helped, context, { remark: readBack(form, context) });
+    return cardReply(helped, context, { remark: readBack(form, context), wasUrgent });
   },
 });

@@ -119,10 +119,16 @@ interface CardWords {
   /** What was just noted, for the one who did it. */
   readonly remark: string;
   readonly isNew?: boolean;
+  /** Whether the case was urgent before. */
+  readonly wasUrgent?: boolean;
 }
 
 /** The case as one card, which a front shows in its thread and keeps up to date. */
-export function cardReply(helped: HelpCase, context: Context, { remark, isNew = false }: CardWords): Reply {
+export function cardReply(
+  helped: HelpCase,
+  context: Context,
+  { remark, isNew = false, wasUrgent = true }: CardWords,
+): Reply {
   const { facts, entries } = gather(helped, context);
   const open = entries.filter(({ kind, isSettled }) => kind === "step" && !isSettled);
   const steps = open.map(({ number = 0, text }): AdviceStep => ({ number, text }));
@@ -135,6 +141,7 @@ export function cardReply(helped: HelpCase, context: Context, { remark, isNew = 
   });
   const { title, headline, body, cautions } = reply;
   const next = questions[0];
+  const home = helped.club === undefined ? undefined : context.records.help.home(helped.club);
   return {
     ...reply,
     body: [remark, ...body],
@@ -144,7 +151,9 @@ export function cardReply(helped: HelpCase, context: Context, { remark, isNew = 
       threadName: threadName(helped, answer.value),
       face: { title, ...(headline === undefined ? {} : { headline }), body, cautions },
       ...(helped.card === undefined ? {} : { card: helped.card }),
+      ...(home === undefined ? {} : { home }),
       isNew,
+      isNewAlarm: !wasUrgent && urgency.level === "now",
       isOpen: helped.state === "open",
       isUrgent: urgency.level === "now",
       ...(next === undefined || helped.state === "closed"

@@ -22,14 +22,26 @@ import type { DrawChart } from "../kit/chart.ts";
 import { findCommand } from "../kit/command.ts";
 import type { Request } from "../kit/request.ts";
 import { UserError } from "../kit/user-error.ts";
-import type { ClubId } from "../records/ids.ts";
+import type { ClubId, MemberId } from "../records/ids.ts";
 import { buttonId, readButtonId, readDutyButtonId } from "./button-id.ts";
+import { readCaseId, readOpenFormId } from "./case-ids.ts";
+import {
+  caseFilled,
+  isBareOpen,
+  messageCommands,
+  openFilled,
+  openFromMessage,
+  pressCase,
+  raiseUnanswered,
+  showOpenForm,
+} from "./cases.ts";
 import { withFiles } from "./files.ts";
 import { answerBelow, questionOf } from "./mention.ts";
 import { registrationOf } from "./registration.ts";
 import { renderRemark, renderWorking } from "./render.ts";
 import { memberOf, requestOf } from "./request.ts";
-import { isPastAnswering, respond, type Shown, tell } from "./respond.ts";
+import { type Answerable, isPastAnswering, respond, type Shown, tell } from "./respond.ts";
+import { type ThreadKeeper, threadKeeper } from "./threads.ts";
 
 export interface DiscordParts {
   readonly app: App;
@@ -45,8 +57,15 @@ export interface DiscordParts {
   readonly log: (line: string, error?: unknown) => void;
 }
 
+/** The parts of a bot that is online. */
+interface LiveParts extends DiscordParts {
+  readonly threads: ThreadKeeper;
+}
+
 export interface RunningBot {
   stop(): Promise<void>;
+  /** Looks now for help cases nobody has answered, as it does by itself every minute. */
+  raise(): Promise<void>;
 }
 
 /** The token was refused: nobody can go online with it. */
@@ -80,14 +99,18 @@ export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
       ReactionManager: 0,
     }),
   });
+  const threads = threadKeeper({ app: parts.app, rest: client.rest, log });
+  const raising = raiseUnanswered({ app: parts.app, threads, log });
   client.on(Events.InteractionCreate, (interaction) => {
     if (!parts.isNews(interaction.id)) return;
-    handle(interaction, parts).catch((error: unknown) => {
+    handle(interaction, { ...parts, threads }).catch((error: unknown) => {
       if (isPastAnswering(error)) log(`too late to answer interaction ${interaction.id}`);
       else log(`could not answer interaction ${interaction.id}`, error);
     });
   });
   client.on(Events.MessageCreate, (message) => {
+    if (message.guildId !== null && !message.author.bot && message.webhookId === null)
+      parts.app.heard(message.channelId, `discord:${message.author.id}` as MemberId);
     const request = questionOf(message, client.user?.id ?? "");
     if (request === undefined || !parts.isNews(message.id)) return;
     shown(parts.app.answer(request), parts)
@@ -110,7 +133,13 @@ export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
     throw isTokenError(error) ? new TokenRefused(undefined, { cause: error }) : error;
   }
   log(`online as ${client.user?.tag ?? "?"}, ${parts.app.commands.length} commands registered`);
-  return { stop: () => client.destroy() };
+  return {
+    async stop() {
+      raising.stop();
+      await client.destroy();
+    },
+    raise: () => raising.tick(),
+  };
 }
 
 /** Publishes the commands, to one server or to all. */
@@ -119,7 +148,7 @@ export async function registerCommands(
   applicationId: string,
 ): Promise<void> {
   const rest = new REST({ api: apiUrl, version: "10" }).setToken(token);
-  const body = registrationOf(app.commands);
+  const body = [...registrationOf(app.commands), ...messageCommands];
   await rest.put(
     guildId === undefined
       ? Routes.applicationCommands(applicationId)
@@ -135,16 +164,18 @@ function isTokenError(error: unknown): boolean {
   );
 }
 
-async function handle(interaction: Interaction, parts: DiscordParts): Promise<void> {
+async function handle(interaction: Interaction, parts: LiveParts): Promise<void> {
   const { app } = parts;
   if (interaction.isAutocomplete()) return complete(interaction, app);
+  if (interaction.isMessageContextMenuCommand()) return openFromMessage(interaction, parts);
   if (interaction.isChatInputCommand()) {
+    if (isBareOpen(interaction)) return showOpenForm(interaction);
     const request = requestOf(interaction);
     const command = findCommand(app.commands, request.path);
     const expected = request.audience ?? command?.audience ?? "asker";
     return respond(
       interaction,
-      shown(answered(interaction, request, parts), parts),
+      here(interaction, answered(interaction, request, parts), parts),
       expected,
       command?.isSlow ?? false,
     );
@@ -177,18 +208,25 @@ async function complete(interaction: AutocompleteInteraction, app: App): Promise
   );
 }
 
-async function press(interaction: ButtonInteraction, parts: DiscordParts): Promise<void> {
+async function press(interaction: ButtonInteraction, parts: LiveParts): Promise<void> {
   const { app } = parts;
+  const ofCase = readCaseId(interaction.customId);
+  if (ofCase !== undefined) return pressCase(interaction, ofCase, parts);
   const duty = readDutyButtonId(interaction.customId);
   if (duty !== undefined)
-    return respond(interaction, shown(answerDuty(interaction, duty, app), parts), "asker", false);
+    return respond(interaction, here(interaction, answerDuty(interaction, duty, app), parts), "asker", false);
   const pressed = readButtonId(interaction.customId);
   const member = memberOf(interaction);
   if (pressed === undefined) return tell(interaction, renderRemark(GONE), true);
   const { deed, exchangeId, index } = pressed;
   switch (deed) {
     case "choose":
-      return respond(interaction, shown(app.choose(exchangeId, member, index), parts), "asker", false);
+      return respond(
+        interaction,
+        here(interaction, app.choose(exchangeId, member, index), parts),
+        "asker",
+        false,
+      );
     case "fill":
       return openForm(interaction, app, exchangeId);
     case "working": {
@@ -251,20 +289,29 @@ async function openForm(interaction: ButtonInteraction, app: App, exchangeId: st
   );
 }
 
-async function pick(interaction: StringSelectMenuInteraction, parts: DiscordParts): Promise<void> {
+async function pick(interaction: StringSelectMenuInteraction, parts: LiveParts): Promise<void> {
   const picked = readButtonId(interaction.customId);
   if (picked === undefined) return tell(interaction, renderRemark(GONE), true);
   const index = Number(interaction.values[0] ?? "-1");
   const told = parts.app.choose(picked.exchangeId, memberOf(interaction), index);
-  return respond(interaction, shown(told, parts), "asker", false);
+  return respond(interaction, here(interaction, told, parts), "asker", false);
 }
 
-async function fillIn(interaction: ModalSubmitInteraction, parts: DiscordParts): Promise<void> {
+async function fillIn(interaction: ModalSubmitInteraction, parts: LiveParts): Promise<void> {
+  const opening = readOpenFormId(interaction.customId);
+  if (opening !== undefined) return openFilled(interaction, opening, parts);
+  const ofCase = readCaseId(interaction.customId);
+  if (ofCase !== undefined) return caseFilled(interaction, ofCase, parts);
   const form = readButtonId(interaction.customId);
   if (form === undefined) return tell(interaction, renderRemark(GONE), true);
   const text = interaction.fields.getTextInputValue("text");
   const told = parts.app.fill(form.exchangeId, memberOf(interaction), text);
-  return respond(interaction, shown(told, parts), "asker", false);
+  return respond(interaction, here(interaction, told, parts), "asker", false);
+}
+
+/** What was said, and where it is about a help case, its thread brought up to date. */
+async function here(interaction: Answerable, work: Promise<Told>, parts: LiveParts): Promise<Shown> {
+  return parts.threads.keep(interaction, await shown(work, parts));
 }
 
 /** What was said, with its chart drawn where there is one. */

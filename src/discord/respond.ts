@@ -2,6 +2,7 @@ import {
   type ButtonInteraction,
   type ChatInputCommandInteraction,
   DiscordAPIError,
+  type MessageContextMenuCommandInteraction,
   MessageFlags,
   type ModalSubmitInteraction,
   type StringSelectMenuInteraction,
@@ -15,11 +16,16 @@ export type Answerable =
   | ChatInputCommandInteraction
   | ButtonInteraction
   | StringSelectMenuInteraction
-  | ModalSubmitInteraction;
+  | ModalSubmitInteraction
+  | MessageContextMenuCommandInteraction;
 
 /** What was said, with its chart drawn. */
 export interface Shown extends Told {
   readonly picture?: Picture | undefined;
+  /** What is shown in its place: the card of a help case, or a word about it. */
+  readonly instead?: Message;
+  /** Told where the message stands, once it does. */
+  readonly placed?: (place: string, messageId: string) => void;
 }
 
 /** The platform wants a first sign within 3 s of the event; half of that is kept for the way there. */
@@ -41,15 +47,23 @@ export async function respond(
   if (first !== "late") {
     const isPrivate = first.outcome.audience === "asker";
     await interaction.reply({
-      ...renderOutcome(first.outcome, first.id, isPrivate, first.picture),
+      ...(first.instead ?? renderOutcome(first.outcome, first.id, isPrivate, first.picture)),
       ...(isPrivate ? { flags: MessageFlags.Ephemeral } : {}),
     });
-    return;
+    return standing(interaction, first);
   }
   await interaction.deferReply(expected === "asker" ? { flags: MessageFlags.Ephemeral } : {});
   const told = await work;
   const isPrivate = told.outcome.audience === "asker";
-  const message = renderOutcome(told.outcome, told.id, isPrivate || expected === "asker", told.picture);
+  const message =
+    told.instead ?? renderOutcome(told.outcome, told.id, isPrivate || expected === "asker", told.picture);
+  if (told.placed !== undefined && expected === "asker") {
+    // What was announced to the asker alone has to stand where all can see it.
+    await interaction.deleteReply();
+    const sent = await interaction.followUp(message);
+    told.placed(sent.channelId, sent.id);
+    return;
+  }
   if (isPrivate && expected === "channel") {
     // What was announced to all turned out to be for the asker alone.
     await interaction.deleteReply();
@@ -57,6 +71,13 @@ export async function respond(
     return;
   }
   await interaction.editReply(message);
+  await standing(interaction, told);
+}
+
+async function standing(interaction: Answerable, { placed }: Shown): Promise<void> {
+  if (placed === undefined) return;
+  const { channelId, id } = await interaction.fetchReply();
+  placed(channelId, id);
 }
 
 export async function tell(interaction: Answerable, message: Message, isPrivate: boolean): Promise<void> {

@@ -97,6 +97,9 @@ export interface HelpRecords {
   heard(place: string, by: MemberId, now: string): void;
   /** The cards that go when this member is erased. */
   cardsOf(owner: MemberId): readonly CardPlace[];
+  /** The channel or forum in which a club opens its help threads; undefined for wherever it is asked. */
+  home(club: ClubId): string | undefined;
+  setHome(club: ClubId, place: string | undefined): void;
   /** Puts a member on duty in a club, or off. */
   setDuty(club: ClubId, member: MemberId, isOn: boolean): void;
   onDuty(club: ClubId): readonly MemberId[];

@@ -211,6 +211,19 @@ export class SqliteHelpRecords implements HelpRecords {
     );
   }
 
+  home(club: ClubId): string | undefined {
+    const place = this.#db.prepare("SELECT help_place FROM club WHERE id = ?").pluck().get(club);
+    return typeof place === "string" ? place : undefined;
+  }
+
+  setHome(club: ClubId, place: string | undefined): void {
+    this.#db
+      .prepare(
+        "INSERT INTO club (id, help_place) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET help_place = excluded.help_place",
+      )
+      .run(club, place ?? null);
+  }
+
   setDuty(club: ClubId, member: MemberId, isOn: boolean): void {
     this.#db
       .prepare(

@@ -11,6 +11,8 @@ export interface DiscordClub {
   readonly log: string[];
   /** Stops the bot and starts it anew on the same records, as after a restart. */
   restart(): Promise<void>;
+  /** Looks for help cases that nobody has answered, as the bot does by itself every minute. */
+  raise(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -37,6 +39,7 @@ export async function openDiscordClub(): Promise<DiscordClub> {
       await bot.stop();
       bot = await start();
     },
+    raise: () => bot.raise(),
     async close() {
       await bot.stop();
       await platform.close();

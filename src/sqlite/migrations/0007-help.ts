@@ -41,6 +41,9 @@ export default {
     CREATE INDEX help_entry_of_case ON help_entry (case_id);
     CREATE INDEX help_entry_of_member ON help_entry (member_id);
 
+    -- The channel or forum in which a club opens its help threads; NULL for wherever it is asked.
+    ALTER TABLE club ADD COLUMN help_place TEXT;
+
     CREATE TABLE help_duty (
       club      TEXT NOT NULL,
       member_id TEXT NOT NULL REFERENCES member (id) ON DELETE CASCADE,
