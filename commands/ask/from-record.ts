@@ -137,7 +137,8 @@ function nothing(title: string, line: string): Told {
 }
 
 function whenOf({ at }: Reading, { member, now }: Context): string {
-  return `${ago(at, now)} (${sayWhen(at, member, now)})`;
+  const when = sayWhen(at, member, now);
+  return when === "just now" ? when : `${ago(at, now)} (${when})`;
 }
 
 function readingsOf(of: string, tank: Tank): string {
