@@ -63,7 +63,7 @@ function explained({
     `/${path}: ${command.summary}.`,
     ...Object.entries(command.options).map(
       ([name, option]) =>
-        `${name}${option.isNeeded ? "" : " (may be left out)"}: ${option.description}. E.g. ${option.example}`,
+        `${name}${option.isNeeded ? "" : " (may be left out)"}: ${option.description}.${/e\.g\./.test(option.description) ? "" : ` E.g. ${option.example}`}`,
     ),
     ...command.examples.map((example) => `Example: ${example}`),
   ];

@@ -52,6 +52,8 @@ function slipQuestion(
   context: Context,
   replacedId: number | undefined,
 ): Question | undefined {
+  // "Below 5" says only what the kit can show: there is no figure in it to have slipped.
+  if (entry.censored !== undefined) return undefined;
   const { records, member } = context;
   const recentOf = (tankId: number): readonly PastValue[] =>
     records.log

@@ -6,6 +6,11 @@ function say(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+/** A mass as a kitchen scale shows it: grams under a kilogram. */
+function massText(kilograms: number): string {
+  return kilograms < 1 ? `${say(kilograms * 1000)} g` : `${say(kilograms)} kg`;
+}
+
 /** A figure with its unit; a bare count, a pH, has none. */
 function withUnit(figure: string, unit: string): string {
   return `${figure} ${unit}`.trim();
@@ -29,7 +34,7 @@ export const waterCautionWording: Wording<WaterCautions> = {
     "Measure salinity and temperature of the finished water before any of it goes near animals, and correct first.",
   "measure-again": () => "Measure again when everything has mixed, and go on from what you read.",
   "yield-unknown": ({ low, high, saltLowKg, saltHighKg }) =>
-    `Nobody has measured this salt: a gram of it may deliver ${say(low)}–${say(high)} g. Start with ${say(saltLowKg)} kg, dissolve, measure, and work up towards ${say(saltHighKg)} kg; your first batch then tells the true figure.`,
+    `Nobody has measured this salt: a gram of it may deliver ${say(low)}–${say(high)} g. Start with ${massText(saltLowKg)}, dissolve, measure, and work up towards ${massText(saltHighKg)}; your first batch then tells the true figure.`,
   "yield-above-one": ({ yieldFactor }) =>
     `The best figure (${say(yieldFactor)}) is above 1, and no salt delivers more than its own weight: one of volume, mass or salinity is a little off. The range is cut at 1.`,
   "yield-below-recipes": ({ yieldFactor, lowest }) =>

@@ -13,6 +13,7 @@ describe("/help", () => {
     const club = openClub();
     const one = textOf(await club.ask("/help command:/salt mix"));
     expect(one).toContain("volume: How much, e.g. 110 L or 30 US gal");
+    expect(one).toContain("110 L or 30 US gal.\n");
     expect(one).toContain("Example: /salt mix volume:110 L salinity:35 ppt");
     const family = textOf(await club.ask("/help command:SALT"));
     for (const sub of ["mix", "calibrate", "adjust", "topoff", "convert"])

@@ -31,6 +31,14 @@ describe("/log", () => {
     expect((await club.ask("/readings")).table?.rows).toHaveLength(4);
   });
 
+  it("says a rough figure after its name, and takes a bound for no slip", async () => {
+    const club = await withRecord();
+    expect((await club.ask("/log nitrate about 20")).headline).toBe(
+      "nitrate 20 mg/L (18–22) as NO3, taken as ± 10 %",
+    );
+    expect((await club.ask("/log no3 <5")).headline).toBe("nitrate below 5 mg/L as NO3");
+  });
+
   it("takes nothing when a piece cannot be read, and says what it understood", async () => {
     const club = await withTanks();
     const outcome = await club.say("/log no3 20 wibble 7");

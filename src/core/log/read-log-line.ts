@@ -164,7 +164,10 @@ function longestFigure(subject: Parameter, name: string, text: string, habits: H
 
 function reading(subject: Parameter, read: Extract<Read<Figure>, { kind: "read" }>, typed: string): LogEntry {
   const { estimate, censored } = read.value;
-  const said = read.readAs.startsWith(subject.name) ? read.readAs : `${subject.name} ${read.readAs}`;
+  // "about, taken as ± 10 %: 20 mg/L" reads better after a name the other way round.
+  const about = /^about, (taken as [^:]+): (.+)$/.exec(read.readAs);
+  const figure = about === null ? read.readAs : `${about[2]}, ${about[1]}`;
+  const said = figure.startsWith(subject.name) ? figure : `${subject.name} ${figure}`;
   return {
     kind: "reading",
     parameter: subject.id,
