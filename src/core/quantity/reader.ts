@@ -149,8 +149,11 @@ export function askWhich<T>(text: string, amount: Amount, again: (text: string) 
   const doubtful = amount.unitSpans.find(({ unit }) => unit.asks !== undefined)?.unit;
   const names = doubtful?.asks ?? [];
   const texts = doubtful === undefined ? [] : names.map((name) => respell(text, amount, doubtful, name));
-  return ask(`Which do you mean by ${quote(doubtful?.id ?? text)}: ${names.join(" or ")}?`, texts, again, (_, at) =>
-    gallonHabit(names[at]),
+  return ask(
+    `Which do you mean by ${quote(doubtful?.id ?? text)}: ${names.join(" or ")}?`,
+    texts,
+    again,
+    (_, at) => gallonHabit(names[at]),
   );
 }
 
