@@ -68,15 +68,22 @@ export function reminderPoster(parts: {
     return [first, ...second];
   }
 
-  /** The letter where an earlier attempt may have put it. */
+  /**
+   * The letter where an earlier attempt may have put it: among the newest messages, whatever our clock said
+   * then, and among those since the first attempt, however many came after.
+   */
   async function found(letter: Letter, channelId: string): Promise<string | undefined> {
     const since = Date.parse(letter.firstTriedAt ?? letter.createdAt) - CLOCK_SLACK_MS - PLATFORM_EPOCH_MS;
     const after = String(BigInt(Math.max(0, since)) << 22n);
-    const messages = (await rest.get(Routes.channelMessages(channelId), {
-      query: new URLSearchParams({ after, limit: "100" }),
-    })) as APIMessage[];
-    return messages.find(({ components }) => JSON.stringify(components ?? []).includes(`:${letter.key}"`))
-      ?.id;
+    for (const page of [{ limit: "100" }, { limit: "100", after }]) {
+      const query = new URLSearchParams(page);
+      const messages = (await rest.get(Routes.channelMessages(channelId), { query })) as APIMessage[];
+      const isIt = ({ components }: APIMessage): boolean =>
+        JSON.stringify(components ?? []).includes(`:${letter.key}"`);
+      const hit = messages.find(isIt);
+      if (hit !== undefined || messages.length < 100) return hit?.id;
+    }
+    return undefined;
   }
 
   async function tryPlace(letter: Letter, place: () => Promise<string>, wasTried: boolean): Promise<Posted> {

@@ -6,6 +6,7 @@ import uploadsShares from "./migrations/0004-uploads-shares.ts";
 import plans from "./migrations/0005-plans.ts";
 import breeding from "./migrations/0006-breeding.ts";
 import help from "./migrations/0007-help.ts";
+import wayBack from "./migrations/0008-way-back.ts";
 
 export interface Migration {
   readonly name: string;
@@ -21,6 +22,7 @@ const MIGRATIONS: readonly Migration[] = [
   plans,
   breeding,
   help,
+  wayBack,
 ];
 
 /** The file was written by a later version than this one. */

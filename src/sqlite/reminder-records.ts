@@ -13,11 +13,15 @@ import type {
 import { insertDuties, readWishes } from "./plan-records.ts";
 import { dutyOf, dutyRow, planOf, planRow, regimenOf, regimenRow } from "./plan-rows.ts";
 
+/** No letter that is tried again waits longer than this, by a clock that runs true. */
+const LONGEST_WAIT_MS = 20 * 60_000;
+
 const letterRow = z.object({
   id: z.number(),
   member_id: z.string(),
   key: z.string(),
   items: z.string(),
+  wishes: z.string().nullable(),
   attempts: z.number(),
   first_tried_at: z.string().nullable(),
   created_at: z.string(),
@@ -165,13 +169,15 @@ export class SqliteReminderRecords implements ReminderRecords {
     });
     this.#db
       .prepare(
-        "INSERT INTO letter (member_id, key, items, state, try_at, created_at) VALUES (?, ?, ?, 'waiting', ?, ?)",
+        "INSERT INTO letter (member_id, key, items, wishes, state, try_at, created_at) VALUES (?, ?, ?, ?, 'waiting', ?, ?)",
       )
-      .run(owner, parts.newKey(), JSON.stringify(items), now, now);
+      .run(owner, parts.newKey(), JSON.stringify(items), JSON.stringify(wishes), now, now);
   }
 
   claim(prefix: string, now: string, leaseMs: number, most: number): readonly Letter[] {
     const stale = new Date(Date.parse(now) - leaseMs).toISOString();
+    // Nothing waits so long: the clock was set back, and the letter goes now.
+    const ahead = new Date(Date.parse(now) + LONGEST_WAIT_MS).toISOString();
     // Before a letter leaves, the mark that it may have left is on the disk itself, and all before it too.
     this.#db.pragma("synchronous = FULL");
     try {
@@ -180,11 +186,12 @@ export class SqliteReminderRecords implements ReminderRecords {
           const rows = z.array(letterRow).parse(
             this.#db
               .prepare(
-                `SELECT id, member_id, key, items, attempts, first_tried_at, created_at FROM letter
-                   WHERE state IN ('waiting', 'trying') AND try_at <= CASE state WHEN 'waiting' THEN ? ELSE ? END
+                `SELECT id, member_id, key, items, wishes, attempts, first_tried_at, created_at FROM letter
+                   WHERE state IN ('waiting', 'trying')
+                     AND (try_at <= CASE state WHEN 'waiting' THEN ? ELSE ? END OR try_at > ?)
                      AND substr(member_id, 1, ?) = ? ORDER BY try_at, id LIMIT ?`,
               )
-              .all(now, stale, prefix.length, prefix, most),
+              .all(now, stale, ahead, prefix.length, prefix, most),
           );
           const take = this.#db.prepare(
             `UPDATE letter SET state = 'trying', attempts = attempts + 1, try_at = ?,
@@ -197,6 +204,7 @@ export class SqliteReminderRecords implements ReminderRecords {
               id: row.id,
               owner,
               ...this.#wishesOf(owner),
+              ...(row.wishes === null ? {} : { wishes: JSON.parse(row.wishes) as ReminderWishes }),
               key: row.key,
               items: JSON.parse(row.items) as LetterItem[],
               attempts: row.attempts,
