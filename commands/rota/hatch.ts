@@ -13,6 +13,11 @@ export default defineCommand({
   options: { batch: batchOption("Which eggs, e.g. B3") },
   examples: ["/rota hatch batch:B3"],
   run({ batch }, context): Reply {
+    if (batch.hatchDay !== undefined || batch.stage !== "eggs")
+      throw new UserError(
+        "not-now",
+        `${batch.id} is past that: its eggs have hatched, or are no eggs any more.`,
+      );
     const window = hatchWindow(batch, groupOf(context).state.hatches);
     if (window.kind === "no-answer") throw new UserError("not-now", sayRefusal(window.reason));
     const slot = hatchSlot(batch.id);

@@ -244,7 +244,8 @@ export function comingDayOption(description: string): Option<Day, true> {
             ),
           )[0];
     const day = found?.startOf("day");
-    if (day?.isValid !== true || day < today || day > today.plus({ days: MOST_DAYS_AHEAD }))
+    const isPast = /\b(last|ago|yesterday|past)\b/i.test(text);
+    if (isPast || day?.isValid !== true || day < today || day > today.plus({ days: MOST_DAYS_AHEAD }))
       return {
         kind: "unreadable",
         message: `${quoted(text)} is not a day to come that I can read. Try “tonight”, “thursday” or ${quoted(today.plus({ days: 3 }).toFormat("yyyy-MM-dd"))}.`,
