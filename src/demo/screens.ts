@@ -1,9 +1,11 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { commands } from "../../commands/index.ts";
 import { assemble, ROOT } from "../assemble.ts";
 import { Conversation } from "../console/conversation.ts";
 import { PLAIN, renderOutcome } from "../console/render.ts";
+import { isFamily } from "../kit/command.ts";
 import { buildDemo } from "./build.ts";
 
 /** The day on which the pictures in the README were asked for; the demo's year ends there. */
@@ -16,6 +18,17 @@ const SCREENS = [
   ["trend", "/trend of:nitrate tank:Lagoon"],
   ["system", "/sheet system tank:Lagoon"],
 ] as const;
+
+/** One row per command or family, with all its subcommands. */
+function commandTable(): string {
+  const rows = commands.map((entry) => {
+    const paths = isFamily(entry)
+      ? entry.subcommands.map((sub) => `\`/${entry.name} ${sub.name}\``)
+      : [`\`/${entry.name}\``];
+    return `| ${entry.summary} | ${paths.join(" ")} |`;
+  });
+  return ["| for | type |", "| --- | --- |", ...rows].join("\n");
+}
 
 /** `npm run screens`: makes the README's screens from the demo, and puts the words into the README. */
 const folder = mkdtempSync(join(tmpdir(), "standpipe-screens-"));
@@ -39,6 +52,10 @@ for (const [name, line] of SCREENS) {
   const image = drawn === undefined ? undefined : await draw(drawn);
   if (image !== undefined) writeFileSync(join(FOLDER, `${name}.png`), image.png);
 }
+readme = readme.replace(
+  /(<!-- commands -->\n)[\s\S]*?(<!-- end -->)/,
+  (_, open: string, end: string) => `${open}${commandTable()}\n${end}`,
+);
 writeFileSync(join(ROOT, "README.md"), readme);
 await close();
 rmSync(folder, { recursive: true, force: true });

@@ -38,7 +38,7 @@ export function driftSlope(found: readonly Look[], now: number): Slope {
   return { best, low80, high80, low95, high95 };
 }
 
-/** The straight line through exact figures, as any spreadsheet draws it: a second opinion, misled by a few
+/** The straight line through exact figures, the way every spreadsheet draws it: a second opinion, misled by a few
  *  bad readings. Undefined with colour steps or fewer than three figures. */
 export function straightLine(
   found: readonly Look[],
