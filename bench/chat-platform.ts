@@ -23,7 +23,7 @@ export async function chatPlatformRows(): Promise<readonly Row[]> {
   try {
     const ours = await measureBot(
       {
-        command: [process.execPath, "dist/src/main.js"],
+        command: [process.execPath, "dist/bundle/main.js"],
         environment: (apiUrl, token) => ({
           DISCORD_API_URL: apiUrl,
           DISCORD_TOKEN: token,

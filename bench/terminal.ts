@@ -15,9 +15,9 @@ export function terminalRows(): readonly Row[] {
     if (status !== 0) throw new Error(`${args.join(" ")} ended with ${status}`);
   };
   try {
-    run("dist/src/main.js", "/help");
+    run("dist/bundle/main.js", "/help");
     const bare = timed(RUNS, () => run("-e", "0"));
-    const ours = timed(RUNS, () => run("dist/src/main.js", "/salt mix volume:110 L salinity:35 ppt"));
+    const ours = timed(RUNS, () => run("dist/bundle/main.js", "/salt mix volume:110 L salinity:35 ppt"));
     return [
       given("a program that does nothing, median", `${percentile(bare, 0.5).toFixed(0)} ms`),
       atMost("start to first answer in the terminal, median", percentile(ours, 0.5), 400, "ms"),
