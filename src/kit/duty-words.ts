@@ -10,7 +10,7 @@ import { isRead } from "../core/quantity/read.ts";
 import { readSalinity } from "../core/quantity/salinity.ts";
 import { showEstimate, showIn, showVolume } from "../core/quantity/show.ts";
 import { as, type DegreesC, type Fraction, type Litres } from "../core/quantity/units.ts";
-import type { Caution } from "../core/result.ts";
+import { type Caution, caution } from "../core/result.ts";
 import { netVolume } from "../core/tank/net-volume.ts";
 import { saltMix } from "../core/water/salt-mix.ts";
 import type { DutyWords, Plan } from "../records/plan.ts";
@@ -49,7 +49,7 @@ export function dutyWords(
         words: {
           title: sayTask(task),
           lines: [],
-          cautions: offCautions(task.device),
+          cautions: offCautions(task),
           event: { event: "equipment off", text: task.device, words: `${task.device} off` },
           device: task.device,
           hours: task.hours,
@@ -97,15 +97,14 @@ function say(
 function spoken(cautions: readonly Caution[]): DutyWords["cautions"] {
   return cautions
     .filter(({ level }) => level !== "note")
-    .map((caution) => ({ level: caution.level, text: capitalised(sayCaution(caution)) }));
+    .map((each) => ({ level: each.level, text: capitalised(sayCaution(each)) }));
 }
 
-function offCautions(device: string): DutyWords["cautions"] {
-  return spoken(
-    /pump|air|aerat|skimmer|filter/i.test(device)
-      ? [{ code: "off-needs-watching", level: "warning", figures: { device } }]
-      : [],
-  );
+function offCautions({ device, because = "" }: Extract<Task, { kind: "switch off" }>): DutyWords["cautions"] {
+  return spoken([
+    ...(/pump|air|aerat|skimmer|filter/i.test(device) ? [caution("off-needs-watching", { device })] : []),
+    ...(/medic|treat|drug|copper|antibio|vet\b/i.test(because) ? [caution("window-by-vet", {})] : []),
+  ]);
 }
 
 function eventWords(task: Extract<Task, { kind: "event" }>, tank: Tank, context: FigureContext): Settled {

@@ -52,6 +52,16 @@ describe("/plan add", () => {
     expect(due()).toBe("2026-03-29T18:00:00.000Z");
   });
 
+  it("moves with its member to another time zone, and never comes twice on one day", async () => {
+    await said("/plan add task:feed when:every day 19:00");
+    await pass(8 * HOUR);
+    await club.ask("/settings zone:America/New_York");
+    await pass(1);
+    // 5 March 2026, 19:00 in New York is midnight UTC (UTC−5 until 8 March; IANA time zone database).
+    const next = club.store.records.plans.of(memberId("ines"))[0]?.nextAt;
+    expect(next).toBe("2026-03-06T00:00:00.000Z");
+  });
+
   it("follows each event of the log", async () => {
     expect(await said("/plan add task:test nitrate when:2 days after each water change")).toContain(
       "waits for the log",
@@ -139,6 +149,21 @@ describe("/plan off", () => {
     expect(off).toContain("keep air running");
     expect(await said("/tank show")).toContain("off since Tue 20:10 (bacteria added), due on Thu 20:10");
     expect(await said("/readings")).toContain("skimmer off");
+  });
+
+  it("is over when the log says that it is on again, and not by an older entry", async () => {
+    await said("/plan off device:skimmer for:48 h");
+    await club.ask("/log skimmer on when:yesterday 9pm");
+    expect(await said("/plan list")).toContain("skimmer off since".slice(1));
+    club.now += HOUR;
+    await club.ask("/log skimmer on");
+    expect(await said("/plan list")).not.toContain("off since");
+    await pass(3 * DAY);
+    expect(await said("/plan due")).toContain("Nothing is due");
+  });
+
+  it("says who decides how long a treatment lasts", async () => {
+    expect(await said("/plan off device:UV for:5 days because:medicine added")).toContain("vet");
   });
 
   it("refuses a length of nothing, and one of years", async () => {
