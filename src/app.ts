@@ -183,7 +183,13 @@ export function createApp(parts: AppParts): App {
     publish: (exchangeId, member) =>
       exchanges.publish(exchangeId, member) ? exchanges.find(exchangeId, member) : undefined,
     placed: (caseNumber, card) => records.help.setCard(caseNumber, card),
-    heard: (place, member) => records.help.heard(place, member, iso(clock())),
+    heard(place, member) {
+      try {
+        records.help.heard(place, member, iso(clock()));
+      } catch (error) {
+        report("heard", error);
+      }
+    },
     raises: () => takeRaises(records.help, clock()),
     keepFile(member, name, content) {
       const id = newId();

@@ -355,7 +355,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "swallowed",
     `\\b(?:${KIN}|someone|somebody|i|we|he|she)\\b.*\\bpoison(?:ed|ing)?\\b|\\b(?:palytoxin|chemical|ciguatera|ammonia|chlorine|copper|vinegar|carbon monoxide|co) poisoning\\b`,
-    `\\b${FISH}\\b.*\\bpoison|\\bpoison(?:ed|ing)? (?:my|the|our) ${FISH}`,
+    `\\b${FISH}\\b.*\\bpoison|\\bpoison(?:ed|ing)? (?:my|the|our) ${FISH}|\\bwill (?:they|it)\\b`,
   ),
 ];
 

@@ -28,6 +28,9 @@ const STORY_FILLS = [
   "salt_product",
   "upload",
   "exchange",
+  "help_case",
+  "help_entry",
+  "help_duty",
 ];
 /** Of no one member: what a club is used to, and which events were seen. */
 const OF_NOBODY = ["club", "seen_event"];
@@ -84,10 +87,20 @@ it("leaves no row of any table and no byte of the file that speaks of the member
     "/plan remind quiet:never",
     "/regimen start pattern:water changes",
     "/dose together first:zanzipowder second:water",
+    "/case open worry:zanzifish hide readings:ammonia 0.5",
+    "/case advise step:zanzistep",
+    "/case did what:zanzideed",
+    "/case duty set:on",
   ])
     await club.say(line);
   club.app.keepFile(memberId("ines"), "zanzi.csv", "date,no3");
   await club.ask("/tank add name:Bruno's kind:fresh containers:box 100 L measured", "bruno");
+  await club.ask("/case show case:1", "bruno");
+  await club.ask("/case list", "bruno");
+  await club.ask("/case add case:1 readings:zanzireading, nitrite 0.3", "bruno");
+  await club.ask("/case advise case:1 step:feed less", "bruno");
+  await club.ask("/case hand case:1 to:@bruno");
+  club.store.records.help.setCard(1, { place: "zanziplace", messageId: "1" });
   // As a chat platform would tell it: each is the other's helper, and a file waits to be taken up.
   const { tanks, uploads } = club.store.records;
   const [own, brunos] = [tanks.own(memberId("ines"))[0]?.id ?? 0, tanks.own(memberId("bruno"))[0]?.id ?? 0];
