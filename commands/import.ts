@@ -163,7 +163,7 @@ function confirmation(
     body: [
       `Columns: ${told.join("; ")}.`,
       `From ${moments[0]?.slice(0, 10)} to ${moments.at(-1)?.slice(0, 10)}.`,
-      ...(known === 0 ? [] : [`${counted(known, "reading")} already in the record will be left out.`]),
+      ...(known === 0 ? [] : [`Left out, being in the record already or twice in the file: ${counted(known, "reading")}.`]),
       ...badLines(bad),
       "Nothing has been kept yet.",
     ],

@@ -99,6 +99,10 @@ export const nitrogenCautionWording: Wording<NitrogenCautions> = {
     `The readings of day ${days} fit no course of this model. Check the unit on the kit (nitrogen, NH₃, NO₂), and whether a dose or water change is missing here.`,
   "stock-slowly-after-cycling": () =>
     "Once it has passed twice, change most of the water and add animals a few at a time: the filter is proven for that much ammonia a day and no more.",
+  "animal-stings": ({ animals }) =>
+    `Venom (${animals}): never by hand or net. Move it in a container, work with long tools and not alone, and have the number of a doctor at hand: a sting is a doctor's matter at once.`,
+  "animal-wounds": ({ animals }) =>
+    `Teeth and blades (${animals}): see where it is before a hand goes in, use tools, and keep cables out of its reach.`,
   "adult-size-from-memory": ({ animal, lengthCm }) =>
     `${animal}: the adult length of ${lengthCm} cm is the greatest usually given for wild fish, from memory. Many stay smaller in a tank, and growth takes years.`,
   "adult-size-unknown": ({ animal }) =>

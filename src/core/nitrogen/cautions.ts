@@ -48,6 +48,8 @@ export interface NitrogenCautions {
   "alkalinity-stalls-cycle": { leastMeqPerL: number };
   "readings-do-not-fit": { days: string };
   "stock-slowly-after-cycling": Record<string, never>;
+  "animal-stings": { animals: string };
+  "animal-wounds": { animals: string };
   "adult-size-from-memory": { animal: string; lengthCm: number };
   "adult-size-unknown": { animal: string };
 }

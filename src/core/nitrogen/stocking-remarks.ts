@@ -1,5 +1,6 @@
 import { type Caution, caution } from "../result.ts";
 import type { SourceId } from "../sources.ts";
+import { animalDangers } from "./animal-dangers.ts";
 import { FEEDS } from "./feeds.ts";
 import { FISH } from "./fish.ts";
 import { MEDIA } from "./media.ts";
@@ -62,7 +63,10 @@ export function assumptionsOf(situation: StockingSituation): string[] {
 
 /** What to heed in the result. */
 export function cautionsOf(situation: StockingSituation, load: StockingLoad): Caution[] {
-  const cautions: Caution[] = [caution("filter-figures-rest-on-maturity", {}, "note")];
+  const cautions: Caution[] = [
+    ...animalDangers(situation.animals),
+    caution("filter-figures-rest-on-maturity", {}, "note"),
+  ];
   cautions.push(
     caution(
       "accepted-ammonia-depends-on-ph",
