@@ -21,6 +21,7 @@ import exportRecord from "./export.ts";
 import flood from "./flood/index.ts";
 import flow from "./flow/index.ts";
 import group from "./group/index.ts";
+import glossary from "./glossary.ts";
 import heat from "./heat/index.ts";
 import help from "./help.ts";
 import importRecord from "./import.ts";
@@ -74,6 +75,7 @@ export const commands: readonly CommandEntry[] = [
   flood,
   cloudy,
   helpCase,
+  glossary,
   convert,
   workout,
   outage,
