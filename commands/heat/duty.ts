@@ -76,7 +76,7 @@ export default defineCommand({
         `The water loses ${showEstimate(lossW, "W", { significant: 2 })} to this room; the heater is counted with all else off and a quarter to spare.`,
         `Choose for the far end of the range: the coldest and the hottest room.`,
         `Each degree of difference takes ${showEstimate(uaWPerK, "W", { significant: 2 })}, beside ${showEstimate(evaporationKgPerDay, "kg a day", { significant: 2 })} of evaporation.`,
-        ...(chillerTons.high > 0
+        ...(chillerTons.best > 0
           ? [`In tons of refrigeration: ${showEstimate(chillerTons, "", { significant: 2 }).trim()}.`]
           : []),
         ...(fromTank === undefined || fromTank.leftOut.length === 0

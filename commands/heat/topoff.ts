@@ -1,7 +1,7 @@
 import { pumpOffFlood } from "../../src/core/plant/pump-off-flood.ts";
 import { topOffCheck, USUAL_FILL } from "../../src/core/plant/top-off-check.ts";
 import { exactly } from "../../src/core/quantity/estimate.ts";
-import { showEstimate } from "../../src/core/quantity/show.ts";
+import { showEstimate, showHours } from "../../src/core/quantity/show.ts";
 import { as, type Litres } from "../../src/core/quantity/units.ts";
 import { answerReply, choice, defineCommand, listed, optional, quantity } from "../../src/kit/index.ts";
 import { plantFigures } from "../../src/kit/plant-figures.ts";
@@ -94,11 +94,11 @@ export default defineCommand({
       headline: ({ evaporation }) =>
         `${showEstimate(evaporation.kgPerDay, "L a day", { significant: 2 })} of top-off`,
       body: ({ evaporation, failure: fails }) => [
-        `It cools the water by ${showEstimate(evaporation.coolingW, "W", { significant: 2 })}; the room's air is wet at ${showEstimate(evaporation.dewPointC, "°C", { significant: 2 })} and below.`,
+        `It cools the water by ${showEstimate(evaporation.coolingW, "W", { significant: 2 })}; the dew point of the room is ${showEstimate(evaporation.dewPointC, "°C", { significant: 2 })}.`,
         ...(fails === undefined
           ? [`To see what a failing top-off does, say ${listed(lacking)}.`]
           : [
-              `Fails off: the pump draws air after ${showEstimate(fails.ifItStops.hoursToDry, "h", { significant: 2 })}; salinity climbs ${showEstimate(fails.ifItStops.salinityRisePerDay, "ppt a day", { significant: 2 })}.`,
+              `Fails off: the pump draws air after ${showHours(fails.ifItStops.hoursToDry)}; salinity climbs ${showEstimate(fails.ifItStops.salinityRisePerDay, "ppt a day", { significant: 2 })}.`,
               `Fails on: ${showEstimate(fails.ifItSticksOn.litres, "L", { significant: 3 })} go in, salinity ends at ${showEstimate(fails.ifItSticksOn.salinityThen, "ppt", { significant: 3 })}.`,
               fails.ifItSticksOn.overAfterPumpOffL.high > 0
                 ? `It may run over by ${showEstimate(fails.ifItSticksOn.overAfterPumpOffL, "L", { significant: 2 })} once the pump stops.`

@@ -2,6 +2,7 @@ import type { PlantCautions, PlantRefusals } from "../core/plant/cautions.ts";
 import type { OutageAction } from "../core/plant/outage-actions.ts";
 import type { ContainerAdvice } from "../core/plant/second-hand-container.ts";
 import type { WallThicknessReason } from "../core/plant/wall-thickness.ts";
+import { sentenceCase } from "./dosing.ts";
 import type { Wording } from "./wording.ts";
 
 /** Three figures that count: a sentence needs no more. */
@@ -13,6 +14,11 @@ function say(value: number): string {
 function hoursText(hours: number): string {
   if (hours < 2) return `${say(hours * 60)} minutes`;
   return hours >= 72 ? `${say(hours / 24)} days` : `${say(hours)} h`;
+}
+
+/** A circuit by its name: “A” alone would read as an article. */
+function circuitText(name: string): string {
+  return /circuit/i.test(name) ? name : `circuit ${name}`;
 }
 
 /** Whole litres and millimetres above ten, where a fraction would only look exact. */
@@ -97,7 +103,7 @@ export const plantCautionWording: Wording<PlantCautions> = {
   "two-heaters": () =>
     "Two smaller heaters on separate circuits are safer than a large one: one stuck on cannot cook the tank, one dead does not chill it.",
   "room-takes-the-heat": ({ roomW }) =>
-    `The chiller gives its heat and its own power to the room, about ${whole(roomW)} W: in a closed room it heats the air it works against. Lead that heat outside.`,
+    `The chiller gives its heat and its own power to the room, up to ${whole(roomW)} W: in a closed room it heats the air it works against. Lead that heat outside.`,
   "chiller-by-heat-removed": () =>
     "Choose a chiller by the heat it removes, in watts, at your water and room temperatures. Horsepower is the motor's, and says little about cooling.",
   "moisture-into-the-room": ({ kgPerDay, dewPointC }) =>
@@ -107,13 +113,13 @@ export const plantCautionWording: Wording<PlantCautions> = {
   "american-rule": () =>
     "The 125 % rule for continuous load is from the United States code. Elsewhere other rules hold: ask your electrician.",
   "circuit-overloaded": ({ circuit, amperes, limitA }) =>
-    `${circuit} may carry ${say(amperes)} A for hours, and ${say(limitA)} A is the most for continuous load: move something to another circuit.`,
+    `${sentenceCase(circuitText(circuit))} may carry ${say(amperes)} A for hours, and ${say(limitA)} A is the most for continuous load: move something to another circuit.`,
   "start-up-surge": ({ circuit, surgeA, ratingA }) =>
-    `When the largest motor on ${circuit} starts, the current may touch ${whole(surgeA)} A for a moment, above its ${whole(ratingA)} A: if it trips after a power cut, nothing runs. Stagger the starts.`,
+    `When the largest motor on ${circuitText(circuit)} starts, the current may touch ${whole(surgeA)} A for a moment, above its ${whole(ratingA)} A: if it trips after a power cut, nothing runs. Stagger the starts.`,
   "life-support-on-one-circuit": ({ circuit }) =>
-    `All that keeps the animals alive hangs on ${circuit}: one trip stops it all. Spread pumps and heating over two protected circuits at least.`,
+    `All that keeps the animals alive hangs on ${circuitText(circuit)}: one trip stops it all. Spread pumps and heating over two protected circuits at least.`,
   "no-ground-fault-protection": ({ circuit }) =>
-    `${circuit} has no ground-fault (residual-current) protection: do not run anything near water from it until an electrician has fitted it.`,
+    `${sentenceCase(circuitText(circuit))} has no ground-fault (residual-current) protection: do not run anything near water from it until an electrician has fitted it.`,
   "drip-loops": () =>
     "Give every cord a drip loop, keep sockets and power strips above and beside any path of spilled water, and test ground-fault (residual-current) protection every month.",
   "ask-a-structural-engineer": () =>
@@ -161,7 +167,7 @@ export const plantRefusalWording: Wording<PlantRefusals> = {
     `This crest is too short to act as an overflow for ${whole(flowLPerH)} L/h: half closed it carries at most ${whole(mostLPerH)} L/h before the formula ends.`,
   "named-twice": ({ name }) => `Two of them are called ${name}: give each a name of its own.`,
   "circuit-not-named": ({ device, circuit }) =>
-    `${device} is put on ${circuit}, and no circuit of that name was described.`,
+    `${sentenceCase(device)} is put on ${circuitText(circuit)}, and no circuit of that name was described.`,
   "nothing-named": ({ what }) => `There is nothing to work out yet: name ${what}.`,
   "wall-thickness-is-for-makers": ({ reasons }) =>
     `Wall thickness is not worked out here: ${reasons.map((reason) => wallThicknessReasonWording[reason]()).join("; ")}. Ask a tank maker or an engineer who answers for it.`,

@@ -45,8 +45,8 @@ describe("/power circuits", () => {
     expect(figure(b[1])).toBeCloseTo(8.33, 1);
     const text = textOf(reply);
     expect(text).toContain("move something to another circuit");
-    expect(text).toContain("B has no ground-fault");
-    expect(text).toContain("hangs on A");
+    expect(text).toContain("Circuit B has no ground-fault");
+    expect(text).toContain("hangs on circuit A");
     expect(text).toContain("United States code");
   });
 

@@ -184,7 +184,7 @@ export function heatBalance(inputs: HeatInputs): Answer<HeatBalance> | NoAnswer 
       ...(needsCooling
         ? [
             caution("chiller-by-heat-removed", {}, "note"),
-            caution("room-takes-the-heat", { roomW: estimates.chillerW.best * ROOM_PER_REMOVED }, "note"),
+            caution("room-takes-the-heat", { roomW: estimates.chillerW.high * ROOM_PER_REMOVED }, "note"),
           ]
         : []),
       caution("ask-an-electrician", {}, "danger"),
