@@ -1,6 +1,7 @@
 /** `npm run bench`: every figure with its goal, measured in one run on this machine; nothing here is a test. */
 
 import { spawnSync } from "node:child_process";
+import { breedingRows } from "./breeding.ts";
 import { chatPlatformRows } from "./chat-platform.ts";
 import { coreRows } from "./core.ts";
 import { recordsRows } from "./records.ts";
@@ -18,6 +19,7 @@ const PARTS: readonly (readonly [
   ["terminal", "In the terminal", terminalRows],
   ["core", "Answers", coreRows],
   ["records", "Records", recordsRows],
+  ["breeding", "Breeding groups", breedingRows],
   ["reminders", "Reminders", reminderRows],
   ["trends", "Trends", trendRows],
 ];
