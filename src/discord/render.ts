@@ -238,7 +238,7 @@ function tableBlock({ columns, rows: body }: ReplyTable): string {
 /** Text as it stands: none of it is read as markup, as a mention or as a time. One pass, linear in its length. */
 export function plain(text: string): string {
   return text.replace(
-    /[\\*_~`|<>[\]]|^(?:#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm,
+    /[\\*_~`|<>[\]]|^(?:-?#+|[-+])(?=\s)|^(\d+)\.(?=\s)/gm,
     (mark, number: string | undefined) => (number === undefined ? `\\${mark}` : `${number}\\.`),
   );
 }
