@@ -12,7 +12,7 @@ import { safetyCard } from "./kit/safety-card.ts";
 import { sharedLine } from "./kit/tank-option.ts";
 import { cleaned, listed, quoted } from "./kit/text.ts";
 import { UserError } from "./kit/user-error.ts";
-import type { CardPlace } from "./records/help.ts";
+import type { CardPlace, FollowUp } from "./records/help.ts";
 import type { MemberId } from "./records/ids.ts";
 import type { Records } from "./records/index.ts";
 import type { Tank } from "./records/tank.ts";
@@ -57,6 +57,8 @@ export interface App {
   heard(place: string, member: MemberId): void;
   /** Help cases to tell a helper on duty of; each is given out once. */
   raises(): readonly Raise[];
+  /** Steps of help cases to look at again now; each is given out once. */
+  followUps(): readonly FollowUp[];
   /** Keeps a file handed over for an option; the text returned stands for it in a request. */
   keepFile(member: MemberId, name: string, content: string): string;
   /** Whole texts that would complete an option being typed; at most 25. */
@@ -191,6 +193,7 @@ export function createApp(parts: AppParts): App {
       }
     },
     raises: () => takeRaises(records.help, clock()),
+    followUps: () => records.help.takeFollowUps(iso(clock())),
     keepFile(member, name, content) {
       const id = newId();
       records.uploads.keep(member, { id, name, content }, iso(clock()));

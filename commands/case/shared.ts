@@ -193,7 +193,7 @@ function bodyOf(
     ...findings.map(({ kind, says, source }) => `${FINDING[kind]}: ${says} (${standingOf(source)})`),
     ...steps.map(
       ({ number, text, isSettled, followUpAt }) =>
-        `Step ${number}${isSettled ? ", done" : ""}: ${text}${followUpAt === undefined || isSettled ? "" : ` (look again ${when(followUpAt)})`}`,
+        `Step ${number}${isSettled ? ", done" : ""}: ${text}${followUpAt === undefined || isSettled ? "" : ` (look again ${Date.parse(followUpAt) <= context.now ? "now" : when(followUpAt)})`}`,
     ),
     ...contradictions.map(
       ({ first, second, about, settledBy }) =>

@@ -187,7 +187,7 @@ export async function caseFilled(
 const RAISE_LOOK_MS = 60_000;
 
 export interface Raising {
-  /** Tells helpers on duty of what nobody has answered. */
+  /** Tells helpers on duty of what nobody has answered, and threads of steps to look at again. */
   tick(): Promise<void>;
   stop(): void;
 }
@@ -199,6 +199,15 @@ export function raiseUnanswered({
   log,
 }: Parts & { readonly log: (line: string, error?: unknown) => void }): Raising {
   async function tick(): Promise<void> {
+    for (const { caseNumber, step, card } of app.followUps()) {
+      if (card === undefined) continue;
+      await threads.writeAt(
+        card.place,
+        renderRemark(
+          `Time to look at step ${step} of case ${caseNumber} again: how is it now? “I did this” or “Add reading” tells the card.`,
+        ),
+      );
+    }
     for (const { caseNumber, helper, card } of app.raises()) {
       const where = card === undefined ? "" : `\nIts thread: <#${card.place}>`;
       const said = `Help case ${caseNumber} has waited 12 hours, and no person has answered yet.`;

@@ -109,7 +109,8 @@ export async function startDiscord(parts: DiscordParts): Promise<RunningBot> {
     });
   });
   client.on(Events.MessageCreate, (message) => {
-    if (message.guildId !== null && !message.author.bot && message.webhookId === null)
+    // Beside a plain answer in a channel people talk of other things too: only a thread counts.
+    if (message.channel.isThread() && !message.author.bot && message.webhookId === null)
       parts.app.heard(message.channelId, `discord:${message.author.id}` as MemberId);
     const request = questionOf(message, client.user?.id ?? "");
     if (request === undefined || !parts.isNews(message.id)) return;

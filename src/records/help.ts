@@ -70,6 +70,13 @@ export interface WaitingHelp {
   readonly quietUntil: number;
 }
 
+/** A step to look at again, and where its case stands. */
+export interface FollowUp {
+  readonly caseNumber: number;
+  readonly step: number;
+  readonly card?: CardPlace;
+}
+
 export interface HelpRecords {
   /** Throws: UserError beyond the most one member may have open. */
   open(owner: MemberId, club: ClubId | undefined, facts: readonly NewHelpEntry[], now: string): HelpCase;
@@ -105,6 +112,8 @@ export interface HelpRecords {
   onDuty(club: ClubId): readonly MemberId[];
   /** Open cases without an answer, opened before then and never raised, each with its club's helper on duty. */
   waiting(openedBefore: string): readonly WaitingHelp[];
+  /** Open steps whose day to look again has come, marked as told. */
+  takeFollowUps(now: string): readonly FollowUp[];
   /** True the first time: whoever gets it raises the case, nobody else. */
   raise(caseId: number, now: string): boolean;
 }

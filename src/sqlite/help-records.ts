@@ -4,6 +4,7 @@ import { FACT_FIELDS } from "../core/help/facts.ts";
 import { UserError } from "../kit/user-error.ts";
 import type {
   CardPlace,
+  FollowUp,
   HelpCase,
   HelpEntry,
   HelpRecords,
@@ -57,6 +58,14 @@ const waitingRow = z.object({
   zone: z.string(),
   quiet_from: z.number().nullable(),
   quiet_until: z.number().nullable(),
+});
+
+const followRow = z.object({
+  id: z.number(),
+  case_id: z.number(),
+  number: z.number(),
+  place: z.string().nullable(),
+  card_message: z.string().nullable(),
 });
 
 const CASE = `SELECT help_case.id, help_case.member_id, club, place, card_message, state, helper_member_id,
@@ -270,6 +279,28 @@ export class SqliteHelpRecords implements HelpRecords {
           quietUntil: row.quiet_until ?? USUAL_QUIET.until,
         }),
       );
+  }
+
+  takeFollowUps(now: string): readonly FollowUp[] {
+    return this.#db
+      .transaction(() => {
+        const due = z.array(followRow).parse(
+          this.#db
+            .prepare(
+              `SELECT help_entry.id, case_id, number, place, card_message FROM help_entry
+                 JOIN help_case ON help_case.id = case_id
+                 WHERE follow_up_at <= ? AND followed_at IS NULL AND is_settled = 0 AND kind = 'step'
+                   AND state = 'open'`,
+            )
+            .all(now),
+        );
+        const mark = this.#db.prepare("UPDATE help_entry SET followed_at = ? WHERE id = ?");
+        return due.map((row): FollowUp => {
+          mark.run(now, row.id);
+          return { caseNumber: row.case_id, step: row.number, ...cardOf(row.place, row.card_message) };
+        });
+      })
+      .immediate();
   }
 
   raise(caseId: number, now: string): boolean {

@@ -309,4 +309,18 @@ describe("a thread without an answer", () => {
     expect(last?.text).toContain("Could a helper look in?");
     expect(last?.pings).toEqual({ everyone: false, users: [], roles: [] });
   });
+
+  it("is reminded of a step on its day, once", async () => {
+    await here.platform.slash(
+      slashCall("/case advise case:1 step:feed half again:in 2 days", "bruno", { channel: thread() }),
+    );
+    const reminders = () =>
+      messagesIn(thread()).filter(({ text }) => text.includes("Time to look at step 1"));
+    await here.raise();
+    expect(reminders()).toHaveLength(0);
+    here.club.now += 49 * HOUR;
+    await here.raise();
+    await here.raise();
+    expect(reminders()).toHaveLength(1);
+  });
 });

@@ -34,7 +34,8 @@ export function readFacts(typed: readonly TypedFact[], habits: Habits): HelpFact
   }
   const texts = typed.map(({ text }) => text);
   const all = texts.join(". ").toLowerCase();
-  const water = waterOf(all, readings.get("salinity"));
+  const ofTank = typed.filter(({ field }) => field === "tank").map(({ text }) => text.toLowerCase());
+  const water = waterOf(all, ofTank.join(" "), readings.get("salinity"));
   const clearedAt = lastAllClear(typed);
   const stands = typed.filter(({ at }) => clearedAt === undefined || (at ?? "") >= clearedAt);
   const lasting = readSigns(texts).filter(({ code }) => LASTING.includes(code));
@@ -244,7 +245,9 @@ const MARINE =
 const FRESH =
   /\b(?:fresh ?water|tropical fish|goldfish|koi|guppy|guppies|betta|bettas|siamese|tetras?|mollies|platy|platies|danios?|rasboras?|cory|corys|corydoras|pleco\w*|cichlids?|angelfish planted|planted|neons?|cherry shrimps?|barbs?|gourami\w*|axolotl|oscar|discus|rcs|swordtails?)\b/;
 
-function waterOf(text: string, salinity: HelpReading | undefined): TankKind | undefined {
+function waterOf(text: string, ofTank: string, salinity: HelpReading | undefined): TankKind | undefined {
+  if (/\bfresh\b/.test(ofTank)) return "fresh";
+  if (/\b(?:salt|sea)\b/.test(ofTank)) return "marine";
   if (/\bbrackish\b/.test(text)) return "brackish";
   if (MARINE.test(text) && !/\bfresh ?water\b/.test(text)) return "marine";
   if (FRESH.test(text)) return "fresh";

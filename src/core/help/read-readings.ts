@@ -36,14 +36,14 @@ const NAME = [...NAMES.keys()]
   .sort((a, b) => b.length - a.length)
   .map((name) => name.replace(/[/]/g, "\\/"))
   .join("|");
-const NUMBER = "[<>~≈]?\\s?-?\\d+(?:[.,]\\d+)?(?:\\s?(?:-|–|to)\\s?\\d+(?:[.,]\\d+)?)?";
+const NUMBER = "[<>~≈]?\\s?-?(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)(?:\\s?(?:-|–|to)\\s?\\d+(?:[.,]\\d+)?)?";
 const UNIT =
-  "(?:\\s?(?:mg\\s?/\\s?l|ppm|ppt|psu|‰|dkh|°\\s?d?[kg]?h|dgh|meq\\s?/\\s?l|mv|ms\\s?/\\s?cm|µs\\s?/\\s?cm|us\\s?/\\s?cm|sg|°\\s?[cf]|deg(?:rees?)?\\s?[cf]?|celsius|fahrenheit|[cf])(?![\\p{L}\\d]))?";
+  "(?:\\s?(?:mg\\s?/\\s?l|ppm|ppt|psu|‰|dkh|°\\s?d?[kg]?h|dgh|meq\\s?/\\s?l|mv|ms\\s?/\\s?cm|µs\\s?/\\s?cm|us\\s?/\\s?cm|sg|°\\s?[cf]|deg(?:rees?)?\\s?[cf]?|celsius|fahrenheit|[cf])(?![\\p{L}\\d]))?(?:\\s?as\\s(?:tan|nh[34](?:-n)?|no[23](?:-n)?|po4(?:-p)?|caco3|n|p)(?![\\p{L}\\d]))?";
 const FILLER =
   "(?:\\s*[:=]\\s*|\\s+(?:is|was|are|were|at|of|reads?|reading|level|levels|showing|shows|about|around|approx|over|under|still|now|test(?:ed|s)?(?: at)?|between|like|says|up to|near)){0,3}\\s*";
 const NONE = "(?:zero|none|nil|nothing|undetectable|not detected|n/?d)";
 const NAME_FIRST = new RegExp(
-  `(?<![\\p{L}\\d])(${NAME})(?![\\p{L}\\d])${FILLER}(?:(${NUMBER}${UNIT})|(${NONE})(?![\\p{L}]))`,
+  `(?<![\\p{L}\\d])(${NAME})(-n|-p)?(?![\\p{L}\\d])${FILLER}(?:(${NUMBER}${UNIT})|(${NONE})(?![\\p{L}]))`,
   "giu",
 );
 const GLUED = /(?<![\p{L}\d])(ph|kh|gh|sg|no2|no3|nh3|nh4|po4)(\d+(?:[.,]\d+)?)(?![\p{L}\d.,])/giu;
@@ -53,6 +53,8 @@ const FIGURE_FIRST = new RegExp(
 );
 const BARE_TEMPERATURE =
   /(?<![\p{L}\d.,])(-?\d{1,3}(?:[.,]\d+)?)\s?(°\s?[cf]|degrees?\s?(?:celsius|fahrenheit|[cf])|deg\s?[cf]|celsius|fahrenheit|[cf])(?![\p{L}\d])/giu;
+/** In capitals it is no verb. */
+const DISSOLVED_OXYGEN = /(?<![\p{L}\d])DO\s?[:=]?\s?(\d+(?:[.,]\d+)?(?:\s?mg\s?\/\s?[lL])?)/gu;
 const BARE_GRAVITY = /(?<![\d.,])1[.,]0[0-4]\d{0,2}(?!\d)/g;
 /** Where two readings of one figure lie further apart than this, neither is used. Source: assumption. */
 const TOO_FAR_APART = 3;
@@ -91,12 +93,12 @@ export function readReadings(text: string, habits: Habits): ReadReadings {
   }
 
   for (const match of text.matchAll(NAME_FIRST)) {
-    const [whole, name = "", figure, none] = match;
+    const [whole, name = "", basis = "", figure, none] = match;
     const subject = NAMES.get(name.toLowerCase());
     if (subject === undefined) continue;
     take(
       subject,
-      name,
+      `${name}${basis}`,
       none === undefined ? (figure ?? "").trim() : "not detected",
       match.index,
       whole.length,
@@ -106,6 +108,8 @@ export function readReadings(text: string, habits: Habits): ReadReadings {
     const subject = NAMES.get((match[1] ?? "").toLowerCase());
     if (subject !== undefined) take(subject, match[1] ?? "", match[2] ?? "", match.index, match[0].length);
   }
+  for (const match of text.matchAll(DISSOLVED_OXYGEN))
+    take(parameter("oxygen"), "oxygen", match[1] ?? "", match.index, match[0].length);
   for (const match of text.matchAll(FIGURE_FIRST)) {
     const subject = NAMES.get((match[3] ?? "").toLowerCase());
     if (subject === undefined || (match[2] !== undefined && subject.notDetectedBelow === undefined)) continue;
@@ -135,7 +139,10 @@ type Meaning =
 
 function meaningOf(subject: Parameter, word: string, figure: string, habits: Habits, depth = 0): Meaning {
   // "ppm" of ammonia and the like are mg/L; degrees without a letter are left to the reader of temperatures.
-  const text = figure.replace(/^degrees?$/i, "").replace(/\s?deg(?:rees?)?$/i, "");
+  const text = figure
+    .replace(/^degrees?$/i, "")
+    .replace(/\s?deg(?:rees?)?$/i, "")
+    .replace(/(^|[^\d])[.,](\d)/g, "$10.$2");
   const read = readFigure(subject, word, text, habits);
   switch (read.kind) {
     case "read":

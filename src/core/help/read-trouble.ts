@@ -61,14 +61,14 @@ const RULES: readonly Rule[] = [
   {
     code: "mass deaths",
     pattern:
-      /\b(?:lost|losing|buried|flushed|removed|scooped out|pulled out|found)\b(?: \w+){0,2} (?:two|three|four|five|six|seven|eight|nine|ten|[2-9]|\d\d+|several|many|half|most|all)\b(?: \w+){0,4}(?: dead)?$/,
+      /\b(?:lost|losing|buried|flushed|removed|scooped out|pulled out|found)\b(?: \w+){0,2} (?:two|three|four|five|six|seven|eight|nine|ten|[2-9]|\d\d+|several|many|half|most|all)\b(?: \w+){0,5}(?: dead)?$/,
     unless:
       /\bfound (?:two|three|four|five|[2-9]|several|many)(?!.*dead)|\blost (?:two|three|[2-9]|\d+) (?:litres?|liters?|l|gal\w*|cm|inch\w*|hours?|days?|points?|degrees?|leaves|plants?)\b/,
   },
   {
     code: "mass deaths",
     pattern: new RegExp(
-      `\\b${FISH}(?: \\w+){0,3} (?:dying|dyin)\\b|\\b(?:dying|die|dead|died|dropping|drop) (?:one (?:by one|after (?:another|the other))|like flies|off|left and right|in (?:rows|numbers)|every (?:day|hour|few))|\\bkeep (?:dying|dieing|losing)|\\b(?:mass|total) (?:death|die ?off|wipe ?out|crash)|\\btank (?:crash|crashed|wipe ?out)|\\bwiped out\\b|\\bdie ?off\\b|\\bfish (?:are|r) dead\\b|\\b(?:more|another|others?) (?:are |is |have |has |just )*(?:dead|died|dying)\\b`,
+      `\\b${FISH}(?: \\w+){0,3} (?:dying|dyin)\\b|\\b(?:dying|die|dead|died|dropping|drop) (?:one (?:by one|after (?:another|the other))|like flies|off|left and right|in (?:rows|numbers)|every (?:day|hour|few))|\\bkeep (?:dying|dieing|losing)|\\b(?:mass|total) (?:death|die ?off|wipe ?out|crash)|\\btank (?:crash|crashed|wipe ?out)|\\bwiped out\\b|\\bdie ?off\\b|\\bfish (?:are|r) dead\\b|\\b(?:more|another|others?)(?: one)? (?:are |is |have |has |just )*(?:dead|died|dying)\\b`,
     ),
     unless:
       /\b(?:plants?|algae|leaves|leaf|moss|bulb|light|pump|battery|diatoms?) (?:is|are|keeps?|keep)? ?(?:dying|dead|die)|\bdying to\b/,

@@ -280,7 +280,7 @@ function inReach(subject: Parameter, { estimate }: Figure): boolean {
 
 function basisOfWord(word: string): string {
   const basis = /(?:[- ]?(n|p)|[- ](?:as )?(nitrogen|phosphorus))$/i.exec(
-    word.replace(/^(?:ammonium|carbon)$/i, ""),
+    word.replace(/^(?:ammonium|carbon|(?:dissolved )?oxygen)$/i, ""),
   );
   if (/^tan$|^total ammonia nitrogen$/i.test(word)) return " as TAN";
   if (/^phosphorus$/i.test(word)) return " as P";

@@ -35,10 +35,13 @@ export default {
       text         TEXT NOT NULL,          -- as typed
       number       INTEGER,                -- of a step, within its case
       follow_up_at TEXT,
+      followed_at  TEXT,                   -- when the follow-up was told
       is_settled   INTEGER NOT NULL DEFAULT 0 CHECK (is_settled IN (0, 1)),
       at           TEXT NOT NULL
     ) STRICT;
     CREATE INDEX help_entry_of_case ON help_entry (case_id);
+    CREATE INDEX help_entry_to_follow ON help_entry (follow_up_at)
+      WHERE follow_up_at IS NOT NULL AND followed_at IS NULL AND is_settled = 0;
     CREATE INDEX help_entry_of_member ON help_entry (member_id);
 
     -- The channel or forum in which a club opens its help threads; NULL for wherever it is asked.
