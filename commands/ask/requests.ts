@@ -63,6 +63,7 @@ const BUILDS: Readonly<Partial<Record<Meaning["intent"], Build>>> = {
     plain("change plan", {
       now: level(q?.["now"], of) ?? latestLevel(of, tank, context),
       target: level(q?.["target"], of),
+      each: q?.["each"],
     }),
   "change-effect": ({ quantities: q, parameter: of }, tank, context) =>
     plain("change effect", {

@@ -1,7 +1,8 @@
-import { CHEMICAL, FISH, KIN, LIMB, marked, markedPattern, PART, VENOMOUS } from "./people-words.ts";
+import { type Harm, MINE, ONE, type Rule, rule, WHOM } from "./people-rule.ts";
+import { SIGNS } from "./people-signs.ts";
+import { CHEMICAL, FISH, KIN, LIMB, marked, PART, VENOMOUS } from "./people-words.ts";
 
-/** What happened to somebody, as far as the words say. */
-export type Harm = "sting" | "bite" | "wound" | "shock" | "burn" | "swallowed" | "gas" | "unwell";
+export type { Harm } from "./people-rule.ts";
 
 export interface PeopleFirst {
   readonly harm: Harm;
@@ -16,34 +17,20 @@ export interface PeopleFirst {
  */
 export function peopleFirst(typed: string): PeopleFirst | undefined {
   const text = marked(typed);
-  const certain = CERTAIN.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
+  const certain = [...CERTAIN, ...SIGNS].find(
+    ({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true,
+  );
   if (certain !== undefined) return { harm: certain.harm, certainty: "certain" };
   const possible = POSSIBLE.find(({ pattern, unless }) => pattern.test(text) && unless?.test(text) !== true);
   return possible === undefined ? undefined : { harm: possible.harm, certainty: "possible" };
 }
 
-const ONE = `(?:i|ive|im|we|weve|he|hes|she|shes|they|someone|somebody|a person|a member|one of us|(?:my|our|his|her|their|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
-/** Whom a verb can strike. */
-const WHOM = `(?:me|myself|him|himself|herself|us|someone|somebody|(?:my|our|his|her|the|a) (?:[a-z]+ )?${KIN}|${KIN})`;
-const MINE = "(?:my|our|his|her|their|your)";
 const WAS =
   "(?:was|were|got|gets?|been|am|is|being|just|have|has|had|nearly|almost|just got|keep(?:s)? getting|getting)";
 const HURT_BY_FISH =
   "stung|stings?|stinging|bit|bitt|bites?|bitten|spiked|pricked|jabbed|speared|stabbed|nipped";
 const PASSIVE =
   "stung|bitten|bit|bitt|zapped|shocked|shock|electrocuted|burned|burnt|scalded|poisoned|gassed|crushed|pricked|spiked|stabbed|jabbed|cut|hurt|injured|speared|envenomated|concussed";
-
-interface Rule {
-  readonly harm: Harm;
-  readonly pattern: RegExp;
-  readonly unless?: RegExp;
-}
-
-const rule = (harm: Harm, pattern: string, unless?: string): Rule => ({
-  harm,
-  pattern: new RegExp(markedPattern(pattern)),
-  ...(unless === undefined ? {} : { unless: new RegExp(markedPattern(unless)) }),
-});
 
 /** The harm a passive verb names, for the card's first line. */
 const PASSIVES: readonly (readonly [Harm, string])[] = [
@@ -63,9 +50,13 @@ const PASSIVES: readonly (readonly [Harm, string])[] = [
 const ONLY_SURPRISED =
   "\\bshocked (?:to|that|how|when i (?:saw|read|heard)|(?:by|at) (?:how|the (?:price|cost|result|results|reading|level|bill|number)|(?:my |the )?(?:nitrate|phosphate|reading|price|result|bill|test)))\\b";
 
+/** A headache that is only a bother. */
+const ONLY_A_NUISANCE =
+  "\\b(?:is|are|its|been|was|what|such) a (?:[a-z]+ ){0,3}headache\\b|\\b(?:nitrates?|phosphates?|algae|maths?|sums?|dosing|plumbing|salinity|numbers|units)\\b.{0,20}\\bheadaches?\\b|\\bheadaches? (?:of|with) (?:the|my|this|these|all)\\b";
+
 /** What happens to limbs, and to nothing a limb may be beside by chance. */
 const LIMB_HARM =
-  "stung|sting|stings|stinging|bitten|bleed|bleeds|bleeding|blood|swollen|swelling|swelled|numb|throbbing|throbs|gash|infected|infection|burned|burnt|burns|burning|zapped|shocked|shock|tingling|tingles|blisters?|blistered|rash|poisoned|spines?|spike|spiked|barb|bristles|venom|painful|hurts|hurting|stitches|fractured|sprained|crushed|lacerated|punctured|cut open|jellyfish sting";
+  "stung|sting|stings|stinging|bitten|agony|agoni[sz]ing|excruciating|throb|aches|aching|itchy|itching|itches|inflamed|bruised|mangled|oozing|pus|pins and needles|cramps|cramping|cramped|paraly[sz]ed|spasms?|trapped|pinned|puffy|bleed|bleeds|bleeding|blood|swollen|swelling|swelled|numb|throbbing|throbs|gash|infected|infection|burned|burnt|burns|burning|zapped|shocked|shock|tingling|tingles|blisters?|blistered|rash|poisoned|spines?|spike|spiked|barb|bristles|venom|painful|hurts|hurting|stitches|fractured|sprained|crushed|lacerated|punctured|cut open|jellyfish sting";
 
 const ANIMAL_SUBJECT = `\\b${FISH} (?:${WAS} )*(?:${PASSIVE})\\b(?!.*\\b(?:me|myself|${MINE} (?:[a-z]+ )?${LIMB})\\b)`;
 
@@ -126,7 +117,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "unwell",
     "\\b(?:dizzy|light ?headed|headaches?|migraine|nauseous|nausea|vomiting|threw up|throwing up|fever|chills|chest pains?|chest (?:hurts|is tight|tightness)|metallic taste|double vision)\\b",
-    `\\b${FISH} (?:is|are|was|has|looks?|seems?)\\b|\\b(?:dizzy|light ?headed) ${FISH}\\b`,
+    `\\b${FISH} (?:is|are|was|has|looks?|seems?)\\b|\\b(?:dizzy|light ?headed) ${FISH}\\b|${ONLY_A_NUISANCE}`,
   ),
   rule(
     "unwell",
@@ -195,7 +186,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "shock",
     `\\b(?:zapped|zaps|shocked|shocks|electrocutes?|jolted)\\b (?:[a-z]+ )?(?:${WHOM}|when|while|as|touching|by|from|off|off of)\\b`,
-    `\\b${FISH} (?:${WAS} )*(?:zapped|shocked)\\b|${ONLY_SURPRISED}`,
+    `\\b${FISH} (?:${WAS} )*(?:zapped|shocked)\\b(?! (?:${WHOM}))|${ONLY_SURPRISED}`,
   ),
   rule(
     "shock",
@@ -355,7 +346,7 @@ const CERTAIN: readonly Rule[] = [
   rule(
     "swallowed",
     `\\b(?:${KIN}|someone|somebody|i|we|he|she)\\b.*\\bpoison(?:ed|ing)?\\b|\\b(?:palytoxin|chemical|ciguatera|ammonia|chlorine|copper|vinegar|carbon monoxide|co) poisoning\\b`,
-    `\\b${FISH}\\b.*\\bpoison|\\bpoison(?:ed|ing)? (?:my|the|our) ${FISH}|\\bwill (?:they|it)\\b`,
+    `\\b${FISH}\\b.*\\bpoison|\\bpoison(?:ed|ing)? (?:my|the|our) ${FISH}|\\bwill (?:they|it) (?!(?:kill|hurt|harm|affect|make|poison)\\b.*\\b(?:me|us|him|her)\\b|hurt\\b|go away)`,
   ),
 ];
 

@@ -140,7 +140,7 @@ const lastEvent: Rule = (f) => {
     asksWhen &&
     parameter !== undefined &&
     isTest &&
-    /\b(?:when|since|ago|how long|how recent(?:ly)?|date)\b/.test(text) &&
+    /\b(?:when|since|ago|how long|how recent(?:ly)?|date|last time)\b/.test(text) &&
     (event === undefined || event === "dose")
   )
     return { intent: "last-event", parameter, confidence: 0.93 };

@@ -41,6 +41,9 @@ const saltMix: Rule = (f) => {
   )
     return undefined;
   if (figureOf(f, "share") !== undefined) return undefined;
+  // Two waters brought together are no new mix.
+  if (f.figures.filter(({ kind }) => kind === "volume").length > 1 && /\bwith\b|\band\b/.test(text))
+    return undefined;
   const volume = figureOf(f, "volume");
   const salinity = f.figures.find(isSalty);
   const asks =

@@ -1,4 +1,5 @@
 import type { FoundFigure } from "./figures.ts";
+import type { Frame } from "./frame.ts";
 import type { Rule } from "./rules-of-record.ts";
 import { figureOf, parts } from "./rules-of-salt.ts";
 
@@ -80,17 +81,37 @@ const ammonia: Rule = (f) => {
     return undefined;
   if (parameters.some((id) => id !== "ammonia" && id !== "ph" && id !== "temperature" && id !== "salinity"))
     return undefined;
-  if (!DANGER.test(text)) return undefined;
-  const temperature = figureOf(f, "temperature");
+  if (
+    !DANGER.test(text) &&
+    !/\b(?:how much|what (?:share|fraction|part|percent\w*)|percent\w*|share|fraction) of\b/.test(text)
+  )
+    return undefined;
+  const temperature = figureOf(f, "temperature")?.text ?? namedTemperature(text);
   const salinity = figureOf(f, "salinity", "gravity");
   const ph = phIn(text);
   const reading = f.figures.find(
-    (figure) => (figure.kind === "concentration" || figure.kind === "bare") && figure.text !== ph,
+    (figure) =>
+      (figure.kind === "concentration" || figure.kind === "bare") &&
+      figure.text !== ph &&
+      figure.text !== temperature,
   );
   const based = reading === undefined ? undefined : withBasis(text, reading);
   if (/\b(?:how (?:high|low))\b/.test(text) && reading === undefined) return undefined;
   return { intent: "ammonia", ...parts({ reading: based, ph, temperature, salinity }), confidence: 0.92 };
 };
+
+/** "temp 28": the name says of what the figure is, its unit is asked where it matters. */
+function namedTemperature(text: string): string | undefined {
+  return /\b(?:temp(?:erature)?)(?: of| is| at|:)? ?(\d+(?:\.\d+)?)(?![\d.])/.exec(text)?.[1];
+}
+
+/** "dissolved oxygen at 29": nothing but a temperature is told so bare. */
+function bareDegrees({ text, figures }: Frame): string | undefined {
+  const bare = figures.filter(({ kind }) => kind === "bare");
+  return bare.length === 1 && bare[0] !== undefined && text.includes(`at ${bare[0].text}`)
+    ? bare[0].text
+    : undefined;
+}
 
 function phIn(text: string): string | undefined {
   return (
@@ -107,6 +128,7 @@ function withBasis(text: string, { text: figure, end }: FoundFigure): string {
 const oxygen: Rule = (f) => {
   const { text } = f;
   const isOxygen = /\boxygen|o2|\bdo\b|\baeration\b/.test(text);
+  const isSaturation = /\bsaturat\w+\b/.test(text) && /mg\/l|ppm|%/.test(text) && f.parameters.length === 0;
   const isBreathing =
     /\b(?:survive|live|last|breathe|suffocate|hold out|ok|make it)\b/.test(text) &&
     /\b(?:fish|livestock|animals|they|stock|everything)\b/.test(text);
@@ -117,8 +139,9 @@ const oxygen: Rule = (f) => {
   if (/\b(?:log|record|when did|since|trend)\b|^why\b/.test(text)) return undefined;
   if (isStopped && (isOxygen || isBreathing) && /\bhow (?:long|many|much)\b/.test(text))
     return { intent: "oxygen-budget", confidence: 0.92 };
-  if (!/\boxygen|\bo2\b/.test(text) && !(/\bdo\b/.test(text) && /mg\/l|ppm/.test(text))) return undefined;
-  const temperature = figureOf(f, "temperature");
+  if (!isSaturation && !/\boxygen|\bo2\b/.test(text) && !(/\bdo\b/.test(text) && /mg\/l|ppm/.test(text)))
+    return undefined;
+  const temperature = figureOf(f, "temperature")?.text ?? namedTemperature(text) ?? bareDegrees(f);
   const salinity = figureOf(f, "salinity", "gravity");
   const reading = figureOf(f, "concentration", "share");
   if (

@@ -9,19 +9,27 @@ const TOLD =
   /^(?:(?:i|we) )?(?:(?:just|have|had|only|finally|also) )*(?:(?:did|done|performed|finished|completed|made|tested|measured|got|logged) )(?:(?:just|an?|the|another|my) )*(.+)$/;
 const STATEMENT_EVENT =
   /^(?:(?:i|we) )?(?:(?:just|have|ive|weve) )*((?:fed|changed|dosed|harvested|added|replaced)\b.+)$/;
+/** A volume or a share that was changed is water: the log wants it said. */
+const CHANGED_WATER =
+  /^(?:changed|replaced) (?:about |around )?([\d.,]+ ?(?:%|percent|l|lit(?:re|er)s?|gal(?:lon)?s?))(?! (?:of )?(?!water|the water)[a-z]+ (?:media|carbon|resin))(?: of (?:the )?water)?(?= |$)/;
 const QUESTION =
   /^(?:whats?|when|where|which|who|why|how|hows|is|are|am|was|were|do|does|did|can|could|should|would|will|has|have|if|convert|make|mix|dilute|compare|give|show|tell)\b|\?$|\b(?:bad|safe|toxic|dangerous|worry|should|enough|how much|how many|how long)\b/;
+
+/** One figure to be counted in another way is no reading. */
+const RECOUNTED =
+  /\b(?:as|in|into|to) (?:nitrates?|nitrites?|ammonia|ammonium|phosphates?|phosphorus|nitrogen|no3|no2|nh3|nh4|po4|n|p)$/;
 
 const log: Rule = (f) => {
   const ordered = ORDER.exec(f.text)?.[1];
   if (ordered !== undefined && isLoggable(ordered))
     return { intent: "log", ...parts({ line: ordered }), confidence: 0.95 };
+  if (RECOUNTED.test(f.text)) return undefined;
   if (QUESTION.test(f.text) && !TOLD.test(f.text)) return undefined;
   const done = TOLD.exec(f.text)?.[1];
   if (done !== undefined && f.figures.length > 0 && isLoggable(done))
     return { intent: "log", ...parts({ line: done }), confidence: 0.9 };
   if (QUESTION.test(f.text) || f.isMarked) return undefined;
-  const event = STATEMENT_EVENT.exec(f.text)?.[1];
+  const event = STATEMENT_EVENT.exec(f.text)?.[1]?.replace(CHANGED_WATER, "water change $1");
   if (event !== undefined && f.figures.length > 0 && isLoggable(event))
     return { intent: "log", ...parts({ line: event }), confidence: 0.88 };
   const isStatement = f.parameter !== undefined && f.figures.length > 0 && isLoggable(f.text);

@@ -18,7 +18,13 @@ const changePlan: Rule = (f) => {
     return { intent: "change-plan", parameter, confidence: 0.85 };
   if (parameter === undefined || parameter === "salinity" || parameter === "temperature") return undefined;
   const levels = f.figures.filter(isLevel);
-  if (figureOf(f, "share", "volume") !== undefined || levels.length === 0 || levels.length > 2)
+  // "how many 15 % changes": the share is the size of each.
+  const share = /\bhow many\b/.test(text) ? figureOf(f, "share") : undefined;
+  if (
+    (figureOf(f, "share", "volume") !== undefined && (share === undefined || levels.length < 2)) ||
+    levels.length === 0 ||
+    levels.length > 2
+  )
     return undefined;
   if (/\b(?:until|till|when|log|record|did|since|how long)\b/.test(text)) return undefined;
   const changes = CHANGE.test(text);
@@ -32,7 +38,7 @@ const changePlan: Rule = (f) => {
     return {
       intent: "change-plan",
       parameter,
-      ...parts(inOrder(text, first, second)),
+      ...parts({ ...inOrder(text, first, second), each: share }),
       confidence: changes ? 0.93 : 0.75,
     };
   if (!changes || !/\bto\b|\bunder\b|\bbelow\b/.test(text)) return undefined;
@@ -95,6 +101,8 @@ const dilute: Rule = (f) => {
 const volume: Rule = (f) => {
   const { text, bare } = f;
   if (f.figures.length > 0 || f.parameter !== undefined || f.date !== undefined) return undefined;
+  // Measures typed in are another tank than the one on record.
+  if (/\d ?[x*] ?\d|\b(?:cylinder|hexagon|bow ?front|corner)\b/.test(text)) return undefined;
   const isVolume =
     /\b(?:net |total |water |system |true |real |actual )+volume\b|\bvolume of (?:my |the )?(?:water|system|tank|set ?up|aquarium)\b|^volume$/.test(
       text,
