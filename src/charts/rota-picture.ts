@@ -31,7 +31,13 @@ export function rotaPicture(spec: RotaSpec): string {
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" font-family="${FONT_FAMILY}, sans-serif">`,
     `<title>${escapedText(spec.altText)}</title>`,
     `<rect width="${WIDTH}" height="${height}" fill="${LOOK.paper}"/>`,
-    ...spec.days.map((day, column) => write(place(column) + 6, MARGIN + 28, 15, LOOK.ink, day, columnPx - 8)),
+    ...spec.days.flatMap((day, column) => {
+      const [weekday = "", ...date] = day.split(" ");
+      return [
+        write(place(column) + 6, MARGIN + 18, 15, LOOK.ink, weekday, columnPx - 8),
+        write(place(column) + 6, MARGIN + 36, 13, LOOK.faint, date.join(" "), columnPx - 8),
+      ];
+    }),
     ...rows.flatMap(({ name, cells }, index) => {
       const top = MARGIN + HEAD_PX + index * ROW_PX;
       return [

@@ -8,6 +8,9 @@ import type { ClubId, MemberId } from "../records/ids.ts";
 
 /** Events after which the state is put down again. */
 const SNAPSHOT_EVERY = 100;
+/** Snapshots kept: the newest few, and an older one for each so many events, from which a correction starts. */
+const NEWEST_KEPT = 3;
+const OLDER_EVERY = 5000;
 /** Groups whose state is held ready. */
 const MOST_HELD = 50;
 
@@ -178,12 +181,18 @@ export class SqliteBreedingRecords implements BreedingRecords {
           .prepare("INSERT INTO breeding_note (club_id, number, by_person, note) VALUES (?, ?, ?, ?)")
           .run(club, number, by, note);
     }
-    const after = isReplayNeeded(events)
-      ? replay(this.#events(this.#since.all(club, 0)))
-      : advance(state, events);
+    const reachesTo = Math.min(
+      ...events.flatMap(({ fact }) => (fact.kind === "corrected" ? [fact.event] : [])),
+    );
+    const isCorrection = Number.isFinite(reachesTo);
+    if (isCorrection)
+      this.#db
+        .prepare("DELETE FROM breeding_snapshot WHERE club_id = ? AND number >= ?")
+        .run(club, reachesTo);
+    const after = isCorrection ? this.#rebuilt(club) : advance(state, events);
     const isDue =
-      Math.floor(after.lastEvent / SNAPSHOT_EVERY) > Math.floor(state.lastEvent / SNAPSHOT_EVERY) ||
-      isReplayNeeded(events);
+      isCorrection ||
+      Math.floor(after.lastEvent / SNAPSHOT_EVERY) > Math.floor(state.lastEvent / SNAPSHOT_EVERY);
     if (isDue) this.#snapshot(club, after);
     this.#hold(club, after);
   }
@@ -192,11 +201,16 @@ export class SqliteBreedingRecords implements BreedingRecords {
     const held = this.#held.get(club);
     const last = z.number().nullable().parse(this.#last.get(club)) ?? 0;
     if (held !== undefined && held.lastEvent === last) return held;
-    const from = held ?? this.#fromSnapshot(club) ?? emptyState();
-    const news = this.#events(this.#since.all(club, from.lastEvent));
-    const state = isReplayNeeded(news) ? replay(this.#events(this.#since.all(club, 0))) : advance(from, news);
+    const news = held === undefined ? [] : this.#events(this.#since.all(club, held.lastEvent));
+    const state = held === undefined || isReplayNeeded(news) ? this.#rebuilt(club) : advance(held, news);
     this.#hold(club, state);
     return state;
+  }
+
+  /** From the newest snapshot: whatever was corrected since lies behind it, for others are thrown away. */
+  #rebuilt(club: ClubId): GroupState {
+    const from = this.#fromSnapshot(club) ?? emptyState();
+    return replay(this.#events(this.#since.all(club, from.lastEvent)), from);
   }
 
   #hold(club: ClubId, state: GroupState): void {
@@ -208,7 +222,9 @@ export class SqliteBreedingRecords implements BreedingRecords {
 
   #fromSnapshot(club: ClubId): GroupState | undefined {
     const found = this.#db
-      .prepare("SELECT number, state FROM breeding_snapshot WHERE club_id = ? AND version = ?")
+      .prepare(
+        "SELECT number, state FROM breeding_snapshot WHERE club_id = ? AND version = ? ORDER BY number DESC LIMIT 1",
+      )
       .get(club, STATE_VERSION);
     // Written by this program and of this version: its own shape.
     return found === undefined ? undefined : (JSON.parse(snapshotRow.parse(found).state) as GroupState);
@@ -218,10 +234,19 @@ export class SqliteBreedingRecords implements BreedingRecords {
     this.#db
       .prepare(
         `INSERT INTO breeding_snapshot (club_id, number, version, state) VALUES (?, ?, ?, ?)
-         ON CONFLICT (club_id) DO UPDATE SET number = excluded.number, version = excluded.version,
-           state = excluded.state`,
+         ON CONFLICT (club_id, number) DO UPDATE SET version = excluded.version, state = excluded.state`,
       )
       .run(club, state.lastEvent, STATE_VERSION, JSON.stringify(state));
+    this.#db
+      .prepare(
+        `DELETE FROM breeding_snapshot AS old WHERE club_id = @club
+           AND number NOT IN
+             (SELECT number FROM breeding_snapshot WHERE club_id = @club ORDER BY number DESC LIMIT @newest)
+           AND EXISTS
+             (SELECT 1 FROM breeding_snapshot AS older WHERE older.club_id = @club
+                AND older.number < old.number AND older.number / @every = old.number / @every)`,
+      )
+      .run({ club, newest: NEWEST_KEPT, every: OLDER_EVERY });
   }
 
   #lines(sql: string, values: readonly (string | number)[]): readonly LedgerLine[] {

@@ -40,12 +40,14 @@ export default {
       PRIMARY KEY (club_id, number)
     ) STRICT, WITHOUT ROWID;
 
-    -- What a ledger comes to up to one of its events, so that it need not be read from its start.
+    -- What a ledger comes to up to one of its events, so that it need not be read from its start. One that a
+    -- later correction reaches behind is thrown away.
     CREATE TABLE breeding_snapshot (
-      club_id    TEXT PRIMARY KEY,
+      club_id    TEXT NOT NULL,
       number     INTEGER NOT NULL,
       version    INTEGER NOT NULL,
-      state      TEXT NOT NULL             -- JSON
-    ) STRICT, WITHOUT ROWID;
+      state      TEXT NOT NULL,            -- JSON
+      PRIMARY KEY (club_id, number)
+    ) STRICT;
   `,
 } satisfies Migration;

@@ -40,6 +40,26 @@ const START: readonly Fact[] = [
   },
 ];
 
+it("corrections reach behind any snapshot, near or far, and another process sees them", () => {
+  const file = join(folder, "club.sqlite");
+  const [one, two] = [openStore(file, AT), openStore(file, AT)];
+  write(one, INES, START);
+  for (let n = 0; n < 690; n += 1) write(one, INES, [{ kind: "died", batch: "B1", number: 1 }]);
+  expect(two.records.breeding.state(CLUB)?.batches["=b1"]?.alive?.best).toBe(310);
+  // Entries 7 to 696 are single deaths: one long ago, one of late, one in between.
+  for (const [index, event] of [10, 695, 420].entries()) {
+    write(one, INES, [{ kind: "corrected", event }]);
+    expect(one.records.breeding.state(CLUB)?.batches["=b1"]?.alive?.best).toBe(311 + index);
+    expect(two.records.breeding.state(CLUB)?.batches["=b1"]?.alive?.best).toBe(311 + index);
+  }
+  write(two, BRUNO, [{ kind: "died", batch: "B1", number: 1 }]);
+  one.close();
+  two.close();
+  const fresh = openStore(file, AT);
+  expect(fresh.records.breeding.state(CLUB)?.batches["=b1"]?.alive?.best).toBe(312);
+  fresh.close();
+});
+
 describe("many hands on one ledger", () => {
   it("interleaved writers from two processes lose nothing, and both see the same", () => {
     const file = join(folder, "club.sqlite");

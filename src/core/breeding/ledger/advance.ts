@@ -1,4 +1,5 @@
 import { dayAfter, daysBetween, quarantineUntil } from "../calendar.ts";
+import { correctedIn } from "./corrections.ts";
 import { Draft } from "./draft.ts";
 import type { Count, Fact, LedgerEvent } from "./facts.ts";
 import { type Batch, type DayRow, emptyState, type GroupState, keyOf } from "./state.ts";
@@ -36,10 +37,10 @@ export function isReplayNeeded(events: readonly LedgerEvent[]): boolean {
   return events.some(({ fact }) => fact.kind === "corrected");
 }
 
-/** The whole ledger from its first event, leaving out what was corrected. */
-export function replay(events: readonly LedgerEvent[]): GroupState {
-  const voided = new Set(events.flatMap(({ fact }) => (fact.kind === "corrected" ? [fact.event] : [])));
-  return advance(emptyState(), events, voided);
+/** A ledger from its first event, or from a state that none of its corrections reaches behind, leaving out
+ *  what was corrected. */
+export function replay(events: readonly LedgerEvent[], from: GroupState = emptyState()): GroupState {
+  return advance(from, events, correctedIn(events));
 }
 
 function apply(draft: Draft, event: LedgerEvent): void {
