@@ -21,8 +21,11 @@ const PREFIX = "discord:";
 const REQUESTS_PER_SECOND = 40;
 /** The platform counts its ids from here. Source: Discord's documentation, page API Reference, Snowflakes. */
 const PLATFORM_EPOCH_MS = 1_420_070_400_000;
-/** Clocks differ: a message looked for may seem to be older than the attempt by so much. */
-const CLOCK_SLACK_MS = 120_000;
+/** A clock may have been set to the wrong day when a letter was tried: the search begins so much earlier. */
+const CLOCK_SLACK_MS = 26 * 3_600_000;
+/** Messages on one page of a channel's past, and pages turned in search of one letter. */
+const PAGE = 100;
+const MOST_PAGES = 50;
 /** Rows of a message that hold the buttons of one reminder each; one more is for all. */
 const MOST_ROWS = 4;
 const LONGEST_DESCRIPTION = 4096;
@@ -37,14 +40,16 @@ export function reminderPoster(parts: {
   readonly token: string;
   readonly apiUrl: string;
   readonly clock: () => number;
+  readonly requestsPerSecond?: number;
   /** How a request leaves; evenly spaced if left out. */
   readonly makeRequest?: RESTOptions["makeRequest"];
 }): Poster {
+  const requestsPerSecond = parts.requestsPerSecond ?? REQUESTS_PER_SECOND;
   const rest = new REST({
     api: parts.apiUrl,
     version: "10",
-    globalRequestsPerSecond: REQUESTS_PER_SECOND,
-    makeRequest: parts.makeRequest ?? evenlySpaced(),
+    globalRequestsPerSecond: requestsPerSecond,
+    makeRequest: parts.makeRequest ?? evenlySpaced(requestsPerSecond),
   }).setToken(parts.token);
   const directChannels = new Map<string, string>();
 
@@ -70,18 +75,26 @@ export function reminderPoster(parts: {
 
   /**
    * The letter where an earlier attempt may have put it: among the newest messages, whatever our clock said
-   * then, and among those since the first attempt, however many came after.
+   * then, and among all since the first attempt: the second or the tenth may have got it through.
    */
   async function found(letter: Letter, channelId: string): Promise<string | undefined> {
+    const page = async (query: Record<string, string>): Promise<readonly APIMessage[]> =>
+      (await rest.get(Routes.channelMessages(channelId), {
+        query: new URLSearchParams({ limit: String(PAGE), ...query }),
+      })) as APIMessage[];
+    const isIt = ({ components }: APIMessage): boolean =>
+      JSON.stringify(components ?? []).includes(`:${letter.key}"`);
+    const newest = await page({});
+    const hit = newest.find(isIt);
+    if (hit !== undefined || newest.length < PAGE) return hit?.id;
     const since = Date.parse(letter.firstTriedAt ?? letter.createdAt) - CLOCK_SLACK_MS - PLATFORM_EPOCH_MS;
-    const after = String(BigInt(Math.max(0, since)) << 22n);
-    for (const page of [{ limit: "100" }, { limit: "100", after }]) {
-      const query = new URLSearchParams(page);
-      const messages = (await rest.get(Routes.channelMessages(channelId), { query })) as APIMessage[];
-      const isIt = ({ components }: APIMessage): boolean =>
-        JSON.stringify(components ?? []).includes(`:${letter.key}"`);
-      const hit = messages.find(isIt);
-      if (hit !== undefined || messages.length < 100) return hit?.id;
+    let after = String(BigInt(Math.max(0, since)) << 22n);
+    for (let turned = 0; turned < MOST_PAGES; turned++) {
+      const messages = await page({ after });
+      const found = messages.find(isIt);
+      const [last] = messages;
+      if (found !== undefined || last === undefined || messages.length < PAGE) return found?.id;
+      after = last.id;
     }
     return undefined;
   }
@@ -116,11 +129,11 @@ export function reminderPoster(parts: {
 }
 
 /** One request after the other at an even pace: no second ever sees more of them than the platform takes. */
-function evenlySpaced(): RESTOptions["makeRequest"] {
+function evenlySpaced(requestsPerSecond: number): RESTOptions["makeRequest"] {
   let nextAt = 0;
   return async (url, init) => {
     const now = performance.now();
-    nextAt = Math.max(now, nextAt + 1000 / REQUESTS_PER_SECOND);
+    nextAt = Math.max(now, nextAt + 1000 / requestsPerSecond);
     await new Promise((resolve) => setTimeout(resolve, nextAt - now));
     return DefaultRestOptions.makeRequest(url, init);
   };
