@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { buttonOf, slashCall } from "../support/discord-club.ts";
+import { channelType } from "../support/loopback/index.ts";
 import { directMessages, openReminderClub, type ReminderClub } from "../support/reminder-club.ts";
 
 const HOUR = 3_600_000;
@@ -96,6 +97,57 @@ describe("a plan that falls due", () => {
     expect(pressed.message.text).toContain("There is no task");
     expect(pressed.response.isEphemeral).toBe(true);
     expect(await say("/plan due")).toContain("clean the glass");
+  });
+});
+
+describe("many at once", () => {
+  it("come in one message that the platform takes, with buttons for the first and a way to the rest", async () => {
+    for (const what of ["a", "b", "c", "d", "e", "f"])
+      await say(`/plan add task:look after ${what}: ${"very long words ".repeat(6)} when:every day 12:00`);
+    await here.pass(DAY);
+    expect(sent()).toHaveLength(1);
+    expect(sent()[0]?.text).toContain("6 reminders");
+    expect(sent()[0]?.text).toContain("2 more can be answered with /plan due");
+    expect(sent()[0]?.buttons.filter(({ label }) => label.startsWith("Done"))).toHaveLength(4);
+    expect(await press("What is due")).toContain("6 tasks due");
+  });
+});
+
+describe("quiet hours", () => {
+  it("hold back what can wait until the morning, and gather it; a pump that must come back cannot wait", async () => {
+    // The story begins at ten in the morning, Lisbon being on UTC in March.
+    await say("/plan remind quiet:22:00-7:00");
+    await say("/plan add task:clean the glass when:every day 23:00");
+    await say("/plan add task:feed when:every day 5:00");
+    await here.pass(13.5 * HOUR);
+    expect(sent()).toHaveLength(0);
+    await say("/plan off device:return pump for:20 min because:feeding");
+    await here.pass(0.5 * HOUR);
+    expect(sent().at(-1)?.text).toContain("return pump back on");
+    expect(sent()).toHaveLength(1);
+    await press("Done");
+    await here.pass(7 * HOUR);
+    expect(sent()).toHaveLength(2);
+    expect(sent().at(-1)?.text).toContain("2 reminders");
+    expect(sent().at(-1)?.text).toContain("Due Wed 23:00; this is 8 hours late");
+  });
+});
+
+describe("a channel or thread of one's choice", () => {
+  it("gets the reminders when it was asked for there, and pings nobody", async () => {
+    const thread = here.platform.world.addThread(
+      here.platform.channel,
+      "Lagoon's diary",
+      channelType.publicThread,
+      1440,
+    );
+    await here.platform.slash(slashCall("/plan remind where:here", "ines", { channel: thread }));
+    await say("/plan add task:clean the glass when:tomorrow 12:00");
+    await here.pass(2 * DAY);
+    const told = [...thread.messages.values()].filter(({ text }) => text.includes("Due Thu 12:00"));
+    expect(told).toHaveLength(1);
+    expect(told[0]?.pings).toEqual({ everyone: false, users: [], roles: [] });
+    expect(sent()).toHaveLength(0);
   });
 });
 
