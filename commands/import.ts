@@ -163,7 +163,9 @@ function confirmation(
     body: [
       `Columns: ${told.join("; ")}.`,
       `From ${moments[0]?.slice(0, 10)} to ${moments.at(-1)?.slice(0, 10)}.`,
-      ...(known === 0 ? [] : [`Left out, being in the record already or twice in the file: ${counted(known, "reading")}.`]),
+      ...(known === 0
+        ? []
+        : [`Left out, being in the record already or twice in the file: ${counted(known, "reading")}.`]),
       ...badLines(bad),
       "Nothing has been kept yet.",
     ],
