@@ -5,11 +5,19 @@ import { as, type Litres } from "../../src/core/quantity/units.ts";
 import { groupOf } from "../../src/kit/breeding/group.ts";
 import { placeOption } from "../../src/kit/breeding/options.ts";
 import { percentText } from "../../src/kit/breeding/say.ts";
-import { answerReply, defineCommand, optional, quantity, type Reply } from "../../src/kit/index.ts";
+import {
+  answerReply,
+  defineCommand,
+  optional,
+  quantity,
+  type Reply,
+  UserError,
+} from "../../src/kit/index.ts";
 
 /** Rotifers per mL aimed at, and under which larvae are topped up, for want of a better figure. */
 const USUAL_TARGET = 5;
 const USUAL_FEEDS = 2;
+const MOST_PER_ML = 10_000;
 
 export default defineCommand({
   name: "feed",
@@ -22,6 +30,10 @@ export default defineCommand({
   },
   examples: ["/culture feed tank:tank 3 left:2 target:10"],
   run({ tank, left, target, feeds }, context): Reply {
+    if (
+      [left, target, feeds].some((each) => each !== undefined && !(each.low >= 0 && each.high <= MOST_PER_ML))
+    )
+      throw new UserError("bad-input", "Densities and feeds start at nothing. Try left:2 target:10.");
     const { cultures } = groupOf(context).state;
     const running = Object.values(cultures).filter(
       ({ organism, ended, counts }) => organism === "rotifers" && ended === undefined && counts.length > 0,

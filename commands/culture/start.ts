@@ -2,9 +2,9 @@ import { ORGANISMS } from "../../src/core/breeding/ledger/facts.ts";
 import { keyOf } from "../../src/core/breeding/ledger/state.ts";
 import { caution } from "../../src/core/result.ts";
 import { groupOf, nameOf, writeFacts } from "../../src/kit/breeding/group.ts";
-import { cultureOption, nameOption, personOption } from "../../src/kit/breeding/options.ts";
+import { cultureOption, litresOption, nameOption, personOption } from "../../src/kit/breeding/options.ts";
 import { told } from "../../src/kit/breeding/say.ts";
-import { choice, defineCommand, optional, quantity, type Reply } from "../../src/kit/index.ts";
+import { choice, defineCommand, optional, type Reply } from "../../src/kit/index.ts";
 
 export default defineCommand({
   name: "start",
@@ -12,7 +12,7 @@ export default defineCommand({
   options: {
     name: nameOption("What the group calls it", "rotifers A"),
     organism: choice("What grows in it", ORGANISMS),
-    litres: quantity.volume("The water in it", "20 L"),
+    litres: litresOption("The water in it", "20 L"),
     place: nameOption("Where it stands; a back-up belongs somewhere else", "cellar"),
     keeper: optional(personOption("Who keeps it; you if left out")),
     from: optional(cultureOption("The culture it was started from")),
@@ -25,7 +25,7 @@ export default defineCommand({
           kind: "culture started",
           culture: name,
           organism,
-          litres: litres.estimate.best,
+          litres: litres,
           place,
           keeper: keeper ?? me.number,
           ...(from === undefined ? {} : { parent: from.name }),

@@ -21,6 +21,20 @@ export function plus(a: Exact, b: Exact): Exact {
     : fraction(a.over * b.under + b.over * a.under, a.under * b.under);
 }
 
+/** The sum of many, brought to lowest terms once. */
+export function sumOf(all: Iterable<Exact>): Exact {
+  let [over, under] = [0n, 1n];
+  for (const each of all) {
+    if (each.under === under) over += each.over;
+    else if (under % each.under === 0n) over += each.over * (under / each.under);
+    else {
+      over = over * each.under + each.over * under;
+      under *= each.under;
+    }
+  }
+  return fraction(over, under);
+}
+
 export function minus(a: Exact, b: Exact): Exact {
   return plus(a, { over: -b.over, under: b.under });
 }

@@ -51,22 +51,22 @@ export function pairCheck(a: Animal, b: Animal, animals: readonly Animal[]): Ans
       ((animal.sires.length === 0 || animal.dam === undefined) && animal.origin !== "wild")
     );
   });
-  const better = stock
+  const choices = stock
     .filter(
       ({ name, sex }) =>
         name !== a.name && name !== b.name && (sex === "unknown" || a.sex === "unknown" || sex !== a.sex),
     )
-    .map(({ name }) => ({
-      name,
-      inbreeding: kinships.kinship(keyOf(a.name), keyOf(name)),
-      meanKinship: kinships.meanKinship(keyOf(name), keys),
-    }))
+    .map(({ name }) => ({ name, inbreeding: kinships.kinship(keyOf(a.name), keyOf(name)) }))
     .filter((each) => asNumber(each.inbreeding) < asNumber(inbreeding))
+    .sort((x, y) => asNumber(x.inbreeding) - asNumber(y.inbreeding) || (x.name < y.name ? -1 : 1));
+  // Mean kinship with the whole stock only decides among those that are equally little related.
+  const last = choices[MOST_CHOICES - 1];
+  const better = choices
+    .filter((each) => last === undefined || asNumber(each.inbreeding) <= asNumber(last.inbreeding))
+    .map((each) => ({ ...each, meanKinship: kinships.meanKinship(keyOf(each.name), keys) }))
     .sort(
       (x, y) =>
-        asNumber(x.inbreeding) - asNumber(y.inbreeding) ||
-        asNumber(x.meanKinship) - asNumber(y.meanKinship) ||
-        (x.name < y.name ? -1 : 1),
+        asNumber(x.inbreeding) - asNumber(y.inbreeding) || asNumber(x.meanKinship) - asNumber(y.meanKinship),
     )
     .slice(0, MOST_CHOICES);
   const size = asNumber(inbreeding);

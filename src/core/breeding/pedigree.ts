@@ -1,4 +1,4 @@
-import { type Exact, fraction, half, minus, NONE, ONE, plus, times } from "./fraction.ts";
+import { type Exact, fraction, half, minus, NONE, ONE, plus, sumOf, times } from "./fraction.ts";
 
 /** An animal and its parents; a group spawn names every male that may be the sire, each equally likely. */
 export interface Descent {
@@ -93,14 +93,17 @@ export class Kinships {
   /** Mean kinship of one animal with a whole stock, itself among them. Source: ballou-lacy-1995.
    *  Throws: RangeError for an empty stock. */
   meanKinship(id: string, stock: readonly string[]): Exact {
-    const sum = stock.reduce((total, other) => plus(total, this.kinship(id, other)), NONE);
-    return times(sum, fraction(1n, BigInt(stock.length)));
+    return times(sumOf(stock.map((other) => this.kinship(id, other))), fraction(1n, BigInt(stock.length)));
   }
 
   #meanWith(animal: string, others: readonly string[]): Exact {
     if (others.length === 0) return NONE;
-    const sum = others.reduce((total, other) => plus(total, this.relationship(animal, other)), NONE);
-    return times(sum, fraction(1n, BigInt(others.length)));
+    const [only] = others;
+    if (only !== undefined && others.length === 1) return this.relationship(animal, only);
+    return times(
+      sumOf(others.map((other) => this.relationship(animal, other))),
+      fraction(1n, BigInt(others.length)),
+    );
   }
 }
 

@@ -12,10 +12,12 @@ import {
 } from "../../core/breeding/ledger/state.ts";
 import { type CountEntry, readCountEntry } from "../../core/breeding/read-count.ts";
 import type { Read } from "../../core/quantity/read.ts";
+import type { Litres } from "../../core/quantity/units.ts";
 import type { MemberId } from "../../records/ids.ts";
 import type { ReadContext } from "../context.ts";
 import { nearest } from "../nearest.ts";
 import { type Option, reading } from "../option.ts";
+import * as quantity from "../quantities.ts";
 import { listed, quoted } from "../text.ts";
 import { type Group, groupIfAny, nameOf, sayDay } from "./group.ts";
 
@@ -203,16 +205,38 @@ export const countOption = (
   description = "131, about 500, 400-600, or scoops: 4 7 5 in 10 mL",
 ): Option<CountEntry, true> => reading(description, "4 7 5 in 10 mL", readCountEntry);
 
+/** Water that is really there. */
+export function litresOption(description: string, example: string): Option<Litres, true> {
+  const volume = quantity.volume(description, example);
+  return {
+    ...volume,
+    read(text, context): Read<Litres> {
+      const read = volume.read(text, context);
+      if (read.kind !== "read") return read;
+      const litres = read.value.estimate.best;
+      return litres > 0 && litres <= MOST_LITRES
+        ? { ...read, value: litres }
+        : {
+            kind: "unreadable",
+            message: `${quoted(text)} cannot be the water in it. Try ${quoted(example)}.`,
+          };
+    },
+  };
+}
+
+const MOST_LITRES = 1e6;
+const MOST_ANIMALS = 999_999_999;
+
 /** A whole number of animals, at least one. */
-export function numberOption(description: string, example = "6"): Option<number, true> {
+export function numberOption(description: string, example = "6", most = MOST_ANIMALS): Option<number, true> {
   return reading(description, example, (text) => {
     const digits = text.replace(/[\s,.'’](?=\d{3}\b)/g, "");
     const number = /^\d{1,9}$/.test(digits) ? Number(digits) : 0;
-    return number >= 1
+    return number >= 1 && number <= most
       ? { kind: "read", value: number, readAs: number.toLocaleString("en") }
       : {
           kind: "unreadable",
-          message: `${quoted(text)} is not a whole number from 1. Try ${quoted(example)}.`,
+          message: `${quoted(text)} is not a whole number from 1 to ${most.toLocaleString("en")}. Try ${quoted(example)}.`,
         };
   });
 }

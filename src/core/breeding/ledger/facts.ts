@@ -2,7 +2,6 @@ import { z } from "zod";
 
 /** How a number is known. */
 export const HOWS = ["exact", "subsample", "guess"] as const;
-export type How = (typeof HOWS)[number];
 
 /** keeper: everything; helper: logs and takes duties; observer: reads. */
 export const ROLES = ["keeper", "helper", "observer"] as const;
