@@ -60,6 +60,8 @@ export default defineCommand({
         ],
         context,
       );
+    if (input.amount !== undefined && duty.half !== "whole")
+      throw new UserError("bad-input", `${capitalised(duty.words.title)} has no amount: leave amount: out.`);
     const at = input.when ?? new Date(now).toISOString();
     const entry = entryOf(duty, input.amount, at, context);
     if (entry !== undefined && "kind" in entry) return entry;

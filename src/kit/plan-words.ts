@@ -1,3 +1,4 @@
+import { clockText } from "../core/plans/calendar.ts";
 import { sayRule } from "../core/plans/recurrence.ts";
 import { sayTask } from "../core/plans/task.ts";
 import { sayUntil } from "../core/plans/until.ts";
@@ -9,7 +10,7 @@ import type { FigureContext } from "./tank-figures.ts";
 
 /** "every 7 days at 19:00, until nitrate is under 10 mg/L as NO₃ twice in a row". */
 export function sayWhenPlanned({ rule, until }: Pick<Plan, "rule" | "until">): string {
-  const when = rule.kind === "once" ? `${sayDay(rule.day)}, ${sayRule(rule)}` : sayRule(rule);
+  const when = rule.kind === "once" ? `${sayDay(rule.day)} at ${clockText(rule.minute)}` : sayRule(rule);
   return until === undefined ? when : `${when}, ${sayUntil(until)}`;
 }
 

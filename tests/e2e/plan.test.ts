@@ -34,7 +34,9 @@ async function said(line: string, as?: string): Promise<string> {
 describe("/plan add", () => {
   it("plans once, by weekdays, every so many days, and says when it is due next", async () => {
     expect(await said("/plan add task:clean the glass when:mon, thu 8pm")).toContain("Next: Thu 20:00");
-    expect(await said("/plan add task:test nitrate when:tomorrow 9am")).toContain("Next: Thu 09:00");
+    expect(await said("/plan add task:test nitrate when:tomorrow 9am")).toContain(
+      "Thu 5 Mar at 09:00. Next: Thu 09:00",
+    );
     expect(await said("/plan add task:feed when:every 3 days 19:00")).toContain("Next: Wed 19:00");
     const rows = (await club.ask("/plan list")).table?.rows ?? [];
     expect(rows.map((row) => row[2])).toEqual(["Clean the glass", "Test nitrate", "Feeding"]);
@@ -164,6 +166,14 @@ describe("/plan off", () => {
 
   it("says who decides how long a treatment lasts", async () => {
     expect(await said("/plan off device:UV for:5 days because:medicine added")).toContain("vet");
+  });
+
+  it("takes no amount, and is not switched off anew by being answered twice", async () => {
+    await said("/plan off device:skimmer for:48 h");
+    await pass(HOUR);
+    expect((await club.ask("/plan done task:1 amount:250 L")).ok).toBe(false);
+    expect(await said("/plan done task:1")).toContain("done already");
+    expect(await said("/plan list")).toContain("due on Fri 12:00");
   });
 
   it("refuses a length of nothing, and one of years", async () => {
