@@ -43,7 +43,8 @@ export async function chat(argv: readonly string[]): Promise<number> {
     const { databaseFile } = loadConfig();
     const { app, draw, clockwork, due, close } = assemble(databaseFile);
     const plans = clockwork();
-    await plans.tick();
+    // A database that is busy at this moment is looked at again a little later.
+    await plans.tick().catch(() => undefined);
     const dueNow = due(consoleMember(values.as));
     if (values.due) {
       process.stdout.write(dueNow.map((line) => `${line}\n`).join(""));
