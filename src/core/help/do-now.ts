@@ -79,7 +79,7 @@ export function doNow(facts: HelpFacts, urgency: Urgency): DoNow | undefined {
           "Test the pH again with a clean tube. If it reads the same, change a tenth of the water now and again in an hour; never swing the pH in one go.",
         ]
       : []),
-    ...(has(["mass deaths", "lying", "gasping"])
+    ...(has(["mass deaths"]) || facts.oneDeath
       ? ["Take out what is dead, with a net. Count the others."]
       : []),
     "Feed nothing today, and add no medicine or other powder.",

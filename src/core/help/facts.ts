@@ -69,7 +69,8 @@ export interface HelpFacts {
   readonly animalsLookedAt: boolean;
   /** Fish that live in cool water. */
   readonly isCoolWater: boolean;
+  /** Illness or medicine is named: both are a vet's. */
+  readonly asksForMedicine: boolean;
   readonly usedBinder: boolean;
   readonly cleanedFilter: boolean;
-  readonly ventilationSuspect: boolean;
 }

@@ -66,7 +66,13 @@ export function helpCase(facts: HelpFacts, steps: readonly AdviceStep[]): Answer
       ),
       ...(isAmmoniaUsed ? ammonia.assumptions : []),
     ],
-    cautions: [...(now?.cautions ?? []), caution("help-is-no-diagnosis", {}, "note")],
+    cautions: [
+      ...(now?.cautions ?? []),
+      ...(facts.asksForMedicine && now === undefined
+        ? [caution("help-no-medicine", {}), caution("help-call-a-vet", {})]
+        : []),
+      caution("help-is-no-diagnosis", {}, "note"),
+    ],
     driver: undefined,
   };
 }

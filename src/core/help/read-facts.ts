@@ -58,13 +58,15 @@ export function readFacts(typed: readonly TypedFact[], habits: Habits): HelpFact
     oneDeath: tellsOfDeath(stands.map(({ text }) => text)),
     animalsLookedAt: told.has("trouble") || signs.length > 0,
     isCoolWater: /\b(?:goldfish|koi|cold ?water|axolotl|white cloud|weather loach|hillstream)/.test(all),
+    asksForMedicine:
+      /\b(?:medic\w*|antibiotic\w*|treat(?:ment|ing)?|cure|remedy|methylene|copper|salt bath|dewormer|parasit\w*|fungus|white ?spots?|ich|ick)\b/.test(
+        all,
+      ),
     usedBinder: /\b(?:ammonia (?:binder|remover|lock|detox\w*|neutrali[sz]er)|detoxif\w*|binder)\b/.test(all),
     cleanedFilter:
       /\b(?:clean\w*|wash\w*|rins\w*|chang\w*|replac\w*|new|swapp\w*)\b.{0,30}\b(?:filter|sponge|media|cartridge|floss)\b/.test(
         all,
       ),
-    ventilationSuspect:
-      /\b(?:closed lid|lid closed|tight lid|no air ?stone|no surface movement|still surface)\b/.test(all),
   };
 }
 
@@ -138,7 +140,7 @@ const AGE_IN_FIELD = new RegExp(SPAN, "i");
 /** "6 tetras since 2 weeks": the animals' time, not the tank's. */
 const HELD_SINCE = /\b(?:\d+|an?) (?!l\b|lit|gal)[a-z]+ (?:[a-z]+ )?since\b/;
 const BRAND_NEW =
-  /\b(?:brand new|new tank|just (?:set|started|filled|bought|got)|set it up (?:today|yesterday|this week)|first tank|newly set)\b/i;
+  /\b(?:brand new|new tank|just (?:set|started|filled|bought|got)|set it up (?:today|yesterday|this week)|first tank|newly set|set (?:it )?up (?:on \w+day|last week|on the weekend))\b/i;
 
 function ageIn(text: string, field: FactField): Estimate | undefined {
   if (field === "change") return undefined;

@@ -38,19 +38,30 @@ const NAME = [...NAMES.keys()]
   .join("|");
 const NUMBER = "[<>~≈]?\\s?-?(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)(?:\\s?(?:-|–|to)\\s?\\d+(?:[.,]\\d+)?)?";
 const UNIT =
-  "(?:\\s?(?:mg\\s?/\\s?l|ppm|ppt|psu|‰|dkh|°\\s?d?[kg]?h|dgh|meq\\s?/\\s?l|mv|ms\\s?/\\s?cm|µs\\s?/\\s?cm|us\\s?/\\s?cm|sg|°\\s?[cf]|deg(?:rees?)?\\s?[cf]?|celsius|fahrenheit|[cf])(?![\\p{L}\\d]))?(?:\\s?as\\s(?:tan|nh[34](?:-n)?|no[23](?:-n)?|po4(?:-p)?|caco3|n|p)(?![\\p{L}\\d]))?";
+  "(?:\\s(?:sg\\s)?\\d{2}/\\d{2}(?:\\s?°\\s?[cf])?(?!\\d))?(?:\\s?(?:mg\\s?/\\s?l|ppm|ppt|psu|‰|dkh(?!\\s*[:=]?\\s*\\d)|°\\s?d?[kg]?h|dgh|meq\\s?/\\s?l|mv|ms\\s?/\\s?cm|µs\\s?/\\s?cm|us\\s?/\\s?cm|sg(?!\\s*[:=]?\\s*\\d)|°\\s?[cf]|deg(?:rees?)?\\s?[cf]?|celsius|fahrenheit|[cf])(?![\\p{L}\\d]))?(?:\\s?as\\s(?:tan|nh[34](?:-n)?|no[23](?:-n)?|po4(?:-p)?|caco3|n|p)(?![\\p{L}\\d]))?";
 const FILLER =
-  "(?:\\s*[:=]\\s*|\\s+(?:is|was|are|were|at|of|reads?|reading|level|levels|showing|shows|about|around|approx|over|under|still|now|test(?:ed|s)?(?: at)?|between|like|says|up to|near)){0,3}\\s*";
+  "(?:\\s*[:=]\\s*|\\s+(?:is|was|are|were|at|of|reads?|reading|level|levels|showing|shows|about|around|approx|over|under|still|now|test(?:ed|s)?(?: at)?|like|says|up to|near)){0,3}\\s*";
 const NONE = "(?:zero|none|nil|nothing|undetectable|not detected|n/?d)";
 const NAME_FIRST = new RegExp(
-  `(?<![\\p{L}\\d])(${NAME})(-n|-p)?(?![\\p{L}\\d])${FILLER}(?:(${NUMBER}${UNIT})|(${NONE})(?![\\p{L}]))`,
+  `(?<![\\p{L}\\d])(${NAME})(-n|-p)?(?![\\p{L}\\d])${FILLER}(?:(between\\s+${NUMBER}\\s+(?:and|to)\\s+${NUMBER}${UNIT}|${NUMBER}${UNIT})|(${NONE})(?![\\p{L}]))`,
   "giu",
 );
-const GLUED = /(?<![\p{L}\d])(ph|kh|gh|sg|no2|no3|nh3|nh4|po4)(\d+(?:[.,]\d+)?)(?![\p{L}\d.,])/giu;
+const GLUED = /(?<![\p{L}\d])(ph|kh|gh|sg|no2|no3|nh3|nh4|po4)(\d+(?:[.,]\d+)?)(?![\p{L}\d]|[.,]\d)/giu;
 const FIGURE_FIRST = new RegExp(
   `(?<![\\p{L}\\d.,])(?:(${NUMBER}\\s?(?:mg\\s?/\\s?l|ppm|dkh|ppt)?)|(zero|no))\\s+(?:of\\s+|for\\s+)?(${NAME})(?![\\p{L}\\d])(?!${FILLER}[<>~]?\\s?\\d)`,
   "giu",
 );
+const FIGURE_THEN_NAME = `(?:${NUMBER}(?:\\s?(?:mg\\s?\\/\\s?l|ppm|dkh|ppt))?|zero|no)\\s+(?:of\\s+|for\\s+)?(?:${NAME})(?![\\p{L}\\d])`;
+/** "0 ammonia 0 nitrite 5 nitrate": two or more in a row, each figure before its name. */
+const RUN = new RegExp(
+  `(?<![\\p{L}\\d.,])${FIGURE_THEN_NAME}(?:(?:\\s*[,;/&]\\s*|\\s+)(?:and\\s+)?${FIGURE_THEN_NAME})+`,
+  "giu",
+);
+const ONE_OF_RUN = new RegExp(
+  `(?<![\\p{L}\\d.,])(?:(${NUMBER}(?:\\s?(?:mg\\s?\\/\\s?l|ppm|dkh|ppt))?)|(zero|no))\\s+(?:of\\s+|for\\s+)?(${NAME})(?![\\p{L}\\d])`,
+  "giu",
+);
+const ENDS_WITH_NAME = new RegExp(`(?<![\\p{L}\\d])(?:${NAME})(?:-n|-p)?${FILLER}$`, "iu");
 const BARE_TEMPERATURE =
   /(?<![\p{L}\d.,])(-?\d{1,3}(?:[.,]\d+)?)\s?(°\s?[cf]|degrees?\s?(?:celsius|fahrenheit|[cf])|deg\s?[cf]|celsius|fahrenheit|[cf])(?![\p{L}\d])/giu;
 /** In capitals it is no verb. */
@@ -92,6 +103,17 @@ export function readReadings(text: string, habits: Habits): ReadReadings {
       });
   }
 
+  // In "ammonia 0 nitrite 5" the figures stand behind their names, although one stands before a name too.
+  for (const run of text.matchAll(RUN)) {
+    if (ENDS_WITH_NAME.test(text.slice(0, run.index))) continue;
+    for (const each of run[0].matchAll(ONE_OF_RUN)) {
+      const subject = NAMES.get((each[3] ?? "").toLowerCase());
+      if (subject === undefined || (each[2] !== undefined && subject.notDetectedBelow === undefined))
+        continue;
+      const figure = each[2] === undefined ? (each[1] ?? "").trim() : "not detected";
+      take(subject, each[3] ?? "", figure, run.index + each.index, each[0].length);
+    }
+  }
   for (const match of text.matchAll(NAME_FIRST)) {
     const [whole, name = "", basis = "", figure, none] = match;
     const subject = NAMES.get(name.toLowerCase());

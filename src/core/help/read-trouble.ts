@@ -61,7 +61,7 @@ const RULES: readonly Rule[] = [
   {
     code: "mass deaths",
     pattern:
-      /\b(?:lost|losing|buried|flushed|removed|scooped out|pulled out|found)\b(?: \w+){0,2} (?:two|three|four|five|six|seven|eight|nine|ten|[2-9]|\d\d+|several|many|half|most|all)\b(?: \w+){0,5}(?: dead)?$/,
+      /\b(?:lost|losing|buried|flushed|removed|scooped out|pulled out|found)\b(?: (?:my|our|another|about|already|like|at least|over|nearly|all|the|other|around|almost|us))* (?:two|three|four|five|six|seven|eight|nine|ten|[2-9]|\d\d+|several|many|half|most|all)\b(?! ?(?:%|per ?cent|seconds?|secs?|minutes?|mins?))(?: \w+){0,5}(?: dead)?$/,
     unless:
       /\bfound (?:two|three|four|five|[2-9]|several|many)(?!.*dead)|\blost (?:two|three|[2-9]|\d+) (?:litres?|liters?|l|gal\w*|cm|inch\w*|hours?|days?|points?|degrees?|leaves|plants?)\b/,
   },
@@ -97,7 +97,7 @@ const RULES: readonly Rule[] = [
     pattern:
       /\b(?:filter|pump|return|air ?stone|air ?pump|bubbler|skimmer|wavemaker|powerhead|flow|circulation|electricity|power)\b.{0,30}\b(?:stopped|stop|dead|died|off|broke|broken|failed|fails|not running|isnt running|not working|isnt working|quit|unplugged|gone|cut|out|seized)\b|\b(?:power ?cut|power ?outage|blackout|outage|no (?:flow|power|electricity|filter|filtration|circulation|aeration|air pump)|lost power|unplugged the (?:filter|pump))\b/,
     unless:
-      /\b(?:should|can|do|shall|could|would) (?:i|we|you)\b.{0,25}\b(?:turn|switch|off|stop)|\b(?:at night|overnight|while feeding|when feeding|for feeding|when i feed|gave off|top ?off|water ?change|protein|years? ago|last year|what if|in case|prepare|backup|back ?up|ready for)\b|\bno filter (?:sock|floss|needed)|\b(?:power|flow) (?:is )?(?:off|cut) (?:for|during) (?:feeding|maintenance)/,
+      /\b(?:should|can|do|shall|could|would) (?:i|we|you)\b.{0,25}\b(?:turn|switch|off|stop)|\b(?:at night|overnight|while feeding|when feeding|for feeding|when i feed|gave off|top ?off|water ?change|protein|years? ago|last year|\d+ ?(?:seconds?|secs?)|for a (?:second|moment|minute|few (?:seconds|minutes))|back on|came back|is back|running again|works again|what if|in case|prepare|backup|back ?up|ready for)\b|\bno filter (?:sock|floss|needed)|\b(?:power|flow) (?:is )?(?:off|cut) (?:for|during) (?:feeding|maintenance)/,
   },
   {
     code: "poisoned water",

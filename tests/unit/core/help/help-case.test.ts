@@ -59,6 +59,25 @@ describe("facts read from any field", () => {
     expect(readings.get("nitrite")?.estimate.best).toBe(0.5);
   });
 
+  it.each([
+    ["0 ammonia 0 nitrite 5 nitrate ph 7.6", { ammonia: 0, nitrite: 0, nitrate: 5, ph: 7.6 }],
+    ["ammonia 0 nitrite 0.5 nitrate 20 ph 7", { ammonia: 0, nitrite: 0.5, nitrate: 20, ph: 7 }],
+    ["0 ammonia, 1 nitrite, 40 nitrate", { ammonia: 0, nitrite: 1, nitrate: 40 }],
+    ["ph8.2, nitrate is at 10 and no3 was not tested", { ph: 8.2, nitrate: 10 }],
+    ["DO 3.2 mg/L at 26C", { oxygen: 3.2, temperature: 26 }],
+    ["oxygen 2.5 mg/L", { oxygen: 2.5 }],
+    // Densities 1023.343 (S 35) and 997.047 kg/m³ at 25 °C: gravity 1.02637. Source: Millero & Poisson 1981.
+    ["nitrate 20 sg 1.02637 25/25 ph 8", { nitrate: 20, ph: 8, salinity: 35 }],
+    ["no2 between 0.5 and 1, no3 25", { nitrite: 0.75, nitrate: 25 }],
+    ["nitrate-N 10", { nitrate: 44.27 }],
+  ])("reads “%s”", (text, expected) => {
+    const { readings } = facts({ readings: text });
+    const read = Object.fromEntries(
+      [...readings].map(([id, { estimate }]) => [id, Number(estimate.best.toFixed(2))]),
+    );
+    expect(read).toEqual(expected);
+  });
+
   it("covers every meaning of an ammonia figure without its form", () => {
     // As N, as NH₃ (14.007/17.031) and as NH₄ (14.007/18.039). Source: IUPAC atomic weights.
     const reading = facts({ readings: "ammonia 1" }).readings.get("ammonia");
@@ -95,6 +114,7 @@ describe("urgency", () => {
 
   it("takes one lost animal as a reason to look closely", () => {
     expect(level({ worry: "one of my guppies died" })).toBe("soon");
+    expect(level({ worry: "lost power for 10 seconds yesterday, all fine" })).toBe("calm");
   });
 });
 
