@@ -42,11 +42,9 @@ export function survivalChart(batch: Batch, survival: BatchSurvival, zone: strin
 
 /** A culture's density through time, each count with its range, harvests as events. */
 export function cultureChart(culture: Culture, zone: string, now: number): ChartSpec {
+  // Points, with their ranges in the band: the legend's word for a bar is a colour step's.
   const marks = culture.counts.map(
-    ({ at, best, low, high }): ChartMark =>
-      high > low
-        ? { kind: "interval", at: Date.parse(at), low, high }
-        : { kind: "point", at: Date.parse(at), value: best },
+    ({ at, best }): ChartMark => ({ kind: "point", at: Date.parse(at), value: best }),
   );
   const first = culture.counts[0];
   const last = culture.counts.at(-1);
@@ -65,12 +63,12 @@ export function cultureChart(culture: Culture, zone: string, now: number): Chart
         axisTitle: `${culture.organism}, per mL`,
         series: [{ name: "counts", marks }],
         fitted: {
-          name: "between counts",
-          levels: culture.counts.map(({ at, best }) => ({
+          name: "counts, with their range",
+          levels: culture.counts.map(({ at, low, best, high }) => ({
             at: Date.parse(at),
-            low: best,
+            low,
             middle: best,
-            high: best,
+            high,
           })),
         },
         forecasts: [],

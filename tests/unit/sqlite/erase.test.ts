@@ -33,9 +33,16 @@ const STORY_FILLS = [
   "help_duty",
 ];
 /** Of no one member: what a club is used to, and which events were seen. */
-const OF_NOBODY = ["club", "seen_event"];
+const OF_NOBODY = [
+  "club",
+  "seen_event",
+  // A breeding group's ledger knows people by number; tests/unit/sqlite/breeding.test.ts holds it to that.
+  "breeding_event",
+  "breeding_note",
+  "breeding_snapshot",
+];
 /** Named without a reference, and so erased by hand: filled by the story. */
-const BY_HAND = ["exchange.member_id", "tank_helper.member_id"];
+const BY_HAND = ["exchange.member_id", "tank_helper.member_id", "breeding_person.member_id"];
 
 function tablesOf(file: string): readonly string[] {
   const db = new SqliteDatabase(file, { readonly: true });
