@@ -1,5 +1,5 @@
-import { chat } from "./chat.ts";
 import { loadConfig } from "./assemble.ts";
+import { chat } from "./chat.ts";
 import { sayAndFail } from "./failure.ts";
 
 /** With a token the bot goes online; without one, or with something to answer, the terminal chat opens. */

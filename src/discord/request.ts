@@ -26,7 +26,9 @@ export function requestOf(interaction: ChatInputCommandInteraction | Autocomplet
   return {
     member: memberOf(interaction),
     ...(interaction.guildId === null ? {} : { club: `discord:${interaction.guildId}` as ClubId }),
-    ...(interaction.guildId === null || interaction.channelId === null ? {} : { place: interaction.channelId }),
+    ...(interaction.guildId === null || interaction.channelId === null
+      ? {}
+      : { place: interaction.channelId }),
     isSteward: interaction.memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false,
     name: cleaned(interaction.user.displayName).slice(0, 40),
     path: isSub ? `${interaction.commandName} ${first.name}` : interaction.commandName,

@@ -48,7 +48,7 @@ const PASSIVES: readonly (readonly [Harm, string])[] = [
 
 /** A shock at a figure or a price. */
 const ONLY_SURPRISED =
-  "\\bshocked (?:to|that|how|when i (?:saw|read|heard)|(?:by|at) (?:how|the (?:price|cost|result|results|reading|level|bill|number)|(?:my |the )?(?:nitrate|phosphate|reading|price|result|bill|test)))\\b";
+  "\\bshocked (?:me|us) (?:with|by|at|how|that)\\b|\\bshocked (?:to|that|how|when i (?:saw|read|heard)|(?:by|at) (?:how|the (?:price|cost|result|results|reading|level|bill|number)|(?:my |the )?(?:nitrate|phosphate|reading|price|result|bill|test)))\\b";
 
 /** A headache that is only a bother. */
 const ONLY_A_NUISANCE =
@@ -56,7 +56,7 @@ const ONLY_A_NUISANCE =
 
 /** What happens to limbs, and to nothing a limb may be beside by chance. */
 const LIMB_HARM =
-  "stung|sting|stings|stinging|bitten|agony|agoni[sz]ing|excruciating|throb|aches|aching|itchy|itching|itches|inflamed|bruised|mangled|oozing|pus|pins and needles|cramps|cramping|cramped|paraly[sz]ed|spasms?|trapped|pinned|puffy|bleed|bleeds|bleeding|blood|swollen|swelling|swelled|numb|throbbing|throbs|gash|infected|infection|burned|burnt|burns|burning|zapped|shocked|shock|tingling|tingles|blisters?|blistered|rash|poisoned|spines?|spike|spiked|barb|bristles|venom|painful|hurts|hurting|stitches|fractured|sprained|crushed|lacerated|punctured|cut open|jellyfish sting";
+  "stung|sting|stings|stinging|bitten|raw|peeling|peels|torn|shredded|agony|agoni[sz]ing|excruciating|throb|aches|aching|itchy|itching|itches|inflamed|bruised|mangled|oozing|pus|pins and needles|cramps|cramping|cramped|paraly[sz]ed|spasms?|trapped|pinned|puffy|bleed|bleeds|bleeding|blood|swollen|swelling|swelled|numb|throbbing|throbs|gash|infected|infection|burned|burnt|burns|burning|zapped|shocked|shock|tingling|tingles|blisters?|blistered|rash|poisoned|spines?|spike|spiked|barb|bristles|venom|painful|hurts|hurting|stitches|fractured|sprained|crushed|lacerated|punctured|cut open|jellyfish sting";
 
 const ANIMAL_SUBJECT = `\\b${FISH} (?:${WAS} )*(?:${PASSIVE})\\b(?!.*\\b(?:me|myself|${MINE} (?:[a-z]+ )?${LIMB})\\b)`;
 
@@ -97,7 +97,7 @@ const CERTAIN: readonly Rule[] = [
   rule("unwell", "\\b(?:palytoxin|anaphyla\\w*|epipen|envenomation)\\b", "\\bwhat is\\b"),
   rule(
     "unwell",
-    "\\b(?:unconscious|passed out|blacked out|fainted|heart attack|seizure|cardiac arrest|convulsing|drowning|drowned)\\b",
+    "\\b(?:unconscious|passed out(?! (?:the |some |my |our |free )?(?:flyers?|frags?|leaflets?|samples?|copies|forms|tickets|cards))|blacked out|fainted|heart attack|seizure|cardiac arrest|convulsing|drowning|drowned)\\b",
     `\\b${FISH}\\b`,
   ),
   rule(
@@ -266,7 +266,7 @@ const CERTAIN: readonly Rule[] = [
   ),
   rule(
     "wound",
-    "\\bbleed(?:ing|s)?\\b|\\bblood (?:everywhere|all over|wont stop|in the water from)\\b|\\blosing blood\\b|\\bneed stitches\\b",
+    "\\bbleed(?:ing|s)?\\b(?! (?:me|us) dry)|\\bbled\\b(?! (?:the|air|a|off|it|out))|\\bblood (?:everywhere|all over|wont stop|in the water from)\\b|\\blosing blood\\b|\\bneed stitches\\b",
     `\\b${FISH}s?\\b(?! bite| bit| bitt| sting| stung)(?!.*\\b(?:me|my ${PART}|${LIMB})\\b).*\\bbleed|\\bbleed(?:ing|s)? (?:the )?(?:air|valve|line|pipe|pump)|\\bair bleed`,
   ),
   rule(
@@ -356,7 +356,7 @@ const POSSIBLE: readonly Rule[] = [
   rule(
     "sting",
     `\\b(?:${VENOMOUS})\\b.*\\b(?:sting|stings|stung|venom|venomous|poisonous|spines)\\b|\\bstung\\b`,
-    `\\bstung (?:by )?(?:the|an?|my) (?:anemone|coral|${FISH})\\b`,
+    `\\bstung (?:by )?(?:the|an?|my) (?:anemone|coral|one|other|others|${FISH})\\b`,
   ),
   rule(
     "wound",

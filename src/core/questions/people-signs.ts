@@ -27,6 +27,13 @@ const DISTRESS =
 const HOSPITAL =
   "(?:hospital|doctors?|gp|a&e|a and e|er|casualty|emergency (?:room|department)|urgent care|medical (?:help|attention|advice|care)|tetanus(?: shot| jab)?|stitches|paramedics?|ambulance|poison (?:control|centre|center|line)|antivenom|antivenin|painkillers?|burn cream|999|911|112)";
 
+/** What hands are for around a tank. */
+const EVERYDAY_HANDS = `\\b(?:put|puts|putting|stuck|stick|sticks|sticking|dip|dipping|reach|reaching|get|getting|place|placing|wash|washing|washed|rinse|rinsing|wave|waving|clean|use|using|used|fit|with|by|size of|big as|than|to|out of|off|wet|dry|submerge|keep|take|have|having|see|nibbl\\w*|tickl\\w*|clean\\w*|at|under|hold|holding|tap\\w*|stretch\\w*|test with|both of)(?: [a-z]+){0,2} (?:${MINE}) (?:[a-z]+ ){0,2}${LIMB}\\b(?!.*\\b(?:now|since|burn\\w*|and)\\b)|\\b(?:eats?|fed|feeds?|feeding|eating|ate|takes?|taking|food|prawn|comes?|came|swims?|swam|sits?|sat|follows?|rests?|perch\\w*|hosts?|hosting|likes?|loves?)\\b.*\\b(?:from|out of|to|in|on|into|off|near|through|at)\\b (?:${MINE}) (?:[a-z]+ )?${LIMB}\\b|\\b(?:on|off) (?:my|our|his|her) hands\\b|\\b${MINE} (?:[a-z]+ )?${LIMB} (?:smells?|stinks?|is too|are too|wont fit|doesnt fit|fits?|gets? wet|are wet|in the (?:tank|water))\\b(?!.*\\b(?:now|since)\\b)|\\b${KIN}s? (?:[a-z]+ ){0,2}${LIMB} (?:feeds?|fed|me|over|it)\\b|\\bfish(?:s|es)? (?:fin|tail)`;
+
+/** What is asked for against a sting. */
+const RELIEF =
+  "(?:treat\\w*|wears?|wear off|hot water|ice|vinegar|heal\\w*|remed\\w+|relief|relieve|first aid|cure|painkillers?|burning|swelling|fade|go away|goes away|lasts?|urine|pee|what now|what do i do|antihistamines?|soak)";
+
 export const SIGNS: readonly Rule[] = [
   // Signs of a person.
   rule("unwell", `\\b${PERSON}\\b.*\\b${HUMAN_SIGN}\\b`, OF_A_FISH),
@@ -72,7 +79,7 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "unwell",
-    `\\b${HANDLED}\\b.*\\b(?:${POLYP}|${VENOMOUS}|Fcorals?)\\b.*\\b${DISTRESS}\\b`,
+    `\\b${HANDLED}\\b.*\\b(?:${POLYP}|${VENOMOUS}|corals?)\\b.*\\b${DISTRESS}\\b`,
     `\\b(?:for|to|with) (?:the|my|other|our) (?:other )?(?:${FISH}|tank|water)|\\bhelp (?:with|them|it|him|her|the)\\b|\\b(?:is|are|was) (?:closed|dying|dead|bleaching)\\b|\\bmov(?:ed|ing)\\b`,
   ),
   rule(
@@ -87,12 +94,12 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "burn",
-    `\\b(?:${MINE}|both|one|left|right|an) (?:own |left |right |poor )?(?:Peyes?|Peyelids?|Pskin|Plips?|Pmouth|Pthroat|Pface)\\b(?: [a-z]+){0,4} (?:red|sore|watering|streaming|bloodshot|stuck|glued|shut|sealed|weeping|painful|hurts?|hurting|itch\\w*|blurr\\w*|peeling|raw|blistered|blistering|numb|tingl\\w*|on fire)\\b`,
-    `\\b(?:his|her|their|one|an|both|right|left) (?:own |left |right )?(?:Peyes?|Pmouth|Plips?|Pskin|Pface)\\b|\\b${FISH}s?\\b(?!.*\\bmy P)|\\bmy ${FISH}`,
+    `\\b(?:${MINE}|both|one|left|right|an) (?:own |left |right |poor )?(?:eyes?|eyelids?|skin|lips?|mouth|throat|face)\\b(?: [a-z]+){0,4} (?:red|sore|watering|streaming|bloodshot|stuck|glued|shut|sealed|weeping|painful|hurts?|hurting|itch\\w*|blurr\\w*|peeling|raw|blistered|blistering|numb|tingl\\w*|on fire)\\b`,
+    `\\b(?:his|her|their|one|an|both|right|left) (?:own |left |right )?(?:eyes?|mouth|lips?|skin|face)\\b|\\b${FISH}s?\\b(?!.*\\bmy P)|\\bmy ${FISH}`,
   ),
   rule(
     "wound",
-    `\\b(?:super)?(?:glued|glue|stuck|epoxied)\\b(?: [a-z]+){0,2} (?:${MINE} )(?:[a-z]+ )?(?:${PART})s?\\b|\\b(?:glue|epoxy|putty)\\b.*\\b(?:in|on|to)\\b (?:${MINE}) (?:[a-z]+ )?(?:Peyes?|Peyelids?|Plips?|${LIMB})\\b`,
+    `\\b(?:super)?(?:glued|glue|stuck|epoxied)\\b(?: [a-z]+){0,2} (?:${MINE} )(?:[a-z]+ )?(?:${PART})s?\\b|\\b(?:glue|epoxy|putty)\\b.*\\b(?:in|on|to)\\b (?:${MINE}) (?:[a-z]+ )?(?:eyes?|eyelids?|lips?|${LIMB})\\b`,
     `\\bstuck (?:${MINE} )(?:[a-z]+ )?${LIMB} (?:in|into)\\b`,
   ),
   rule(
@@ -102,7 +109,7 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "wound",
-    `\\b(?:tank water|dirty water|salt ?water|pond water|sump water|Cchemical|${CHEMICAL}|slime|gunk|mucus|venom|juice)\\b(?: [a-z]+){0,3} (?:in|into|on) (?:an?|my|the|his|her) (?:open |fresh |deep |small )?(?:cuts?|wounds?|graze|scratch|sore|nick)\\b`,
+    `\\b(?:tank water|dirty water|salt ?water|pond water|sump water|chemical|${CHEMICAL}|slime|gunk|mucus|venom|juice)\\b(?: [a-z]+){0,3} (?:in|into|on) (?:an?|my|the|his|her) (?:open |fresh |deep |small )?(?:cuts?|wounds?|graze|scratch|sore|nick)\\b`,
     `\\b${FISH}\\b`,
   ),
 
@@ -115,7 +122,7 @@ export const SIGNS: readonly Rule[] = [
   rule(
     "sting",
     `\\b${FISH}(?: [a-z]+){0,3}? (?:poked|pricked|pierced|punctured|impaled|nailed|tagged|jabbed|spiked|stabbed|slashed|sliced|pinched|nipped|clawed|whacked|smacked|slapped|struck|attacked|scratched|grabbed|bit|bites|latched|clamped|lunged|shocked|zapped|stung|got|cut|gored|speared|punched|savaged|drew)(?: [a-z]+)?(?: onto| on to| on| at| through)? (?:me|myself|him|us|someone|somebody|(?:my|his|her|our|the|a) (?:[a-z]+ )?(?:${KIN}|${LIMB}))\\b`,
-    `\\bgot (?:me|us|him) (?:a|an|the|some|to|into|thinking|wondering|hooked|started|worried)\\b|\\b(?:bit|bites|attacked|grabbed|nipped) him\\b(?!.*\\b${LIMB}\\b)|\\b(?:takes?|took|eats?|feeds?) (?:food )?from (?:my|the) ${LIMB}|\\bthe back\\b`,
+    `\\b(?:got|shocked|struck|stung) (?:me|us|him) (?:a|an|the|some|to|into|thinking|wondering|hooked|started|worried|with how|how|as|by how|that)\\b|\\b(?:bit|bites|attacked|grabbed|nipped) him\\b(?!.*\\b${LIMB}\\b)|\\b(?:takes?|took|eats?|feeds?) (?:food )?from (?:my|the) ${LIMB}|\\bthe back\\b`,
   ),
   rule(
     "bite",
@@ -142,7 +149,7 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "burn",
-    `\\b(?:${MINE}) (?:[a-z]+ )?(?:sleeve|shirt|hair|clothes|clothing|jumper|trousers|jeans|beard|eyebrows|glove|gloves|Peyebrows)\\b.*\\b(?:fire|alight|singed|burn\\w*|caught|flames?|melted)\\b|\\b(?:set|caught) (?:me|myself|himself|herself) (?:on fire|alight)\\b|\\b(?:singed|scorched) ${MINE}\\b`,
+    `\\b(?:${MINE}) (?:[a-z]+ )?(?:sleeve|shirt|hair|clothes|clothing|jumper|trousers|jeans|beard|eyebrows|glove|gloves|eyebrows)\\b.*\\b(?:fire|alight|singed|burn\\w*|caught|flames?|melted)\\b|\\b(?:set|caught) (?:me|myself|himself|herself) (?:on fire|alight)\\b|\\b(?:singed|scorched) ${MINE}\\b`,
   ),
   rule(
     "wound",
@@ -151,12 +158,12 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "gas",
-    "\\b(?:room|house|garage|basement|cellar|shed|kitchen|bathroom|place|flat)\\b.*\\b(?:full of|filled (?:up )?with|fills with|stinks of|reeks of|thick with|hazy with)\\b(?: [a-z]+){0,2} (?:gas|fumes?|smoke|co2|carbon dioxide|vapou?rs?|Cchlorine|Cozone|Cbleach|Cammonia|Cacids?)\\b",
+    "\\b(?:room|house|garage|basement|cellar|shed|kitchen|bathroom|place|flat)\\b.*\\b(?:full of|filled (?:up )?with|fills with|stinks of|reeks of|thick with|hazy with)\\b(?: [a-z]+){0,2} (?:gas|fumes?|smoke|co2|carbon dioxide|vapou?rs?|chlorine|ozone|bleach|ammonia|acids?)\\b",
     "\\bif\\b.*\\bwould\\b",
   ),
   rule(
     "gas",
-    `\\b(?:${CHEMICAL}|fumes?|gas|co2|carbon dioxide|smoke|vapou?rs?|generator|burner|cylinder|regulator|reactor)\\b.*\\b${OF_A_PERSON}\\b.*\\b${ANY_SIGN}\\b|\\b${OF_A_PERSON}\\b.*\\b${ANY_SIGN}\\b.*\\b(?:after|since|from|with|near|in|by|when|while)\\b.*\\b(?:fumes?|gas|smoke|co2|carbon dioxide|Cchlorine|Cozone|Cbleach|Cacids?|Cformalin|Cperoxide|vapou?rs?)\\b`,
+    `\\b(?:${CHEMICAL}|fumes?|gas|co2|carbon dioxide|smoke|vapou?rs?|generator|burner|cylinder|regulator|reactor)\\b.*\\b${OF_A_PERSON}\\b.*\\b${ANY_SIGN}\\b|\\b${OF_A_PERSON}\\b.*\\b${ANY_SIGN}\\b.*\\b(?:after|since|from|with|near|in|by|when|while)\\b.*\\b(?:fumes?|gas|smoke|co2|carbon dioxide|chlorine|ozone|bleach|acids?|formalin|peroxide|vapou?rs?)\\b`,
     `\\b(?:fish|${FISH}s?|tank|corals?|reading|test|algae|fin|gills?)\\b`,
   ),
 
@@ -168,12 +175,116 @@ export const SIGNS: readonly Rule[] = [
   ),
   rule(
     "swallowed",
-    `\\b(?:${KIN}|he|she|hes|shes|i|ive)\\b.*\\b(?:put|got|stuck|has|had|popped|found)\\b.*\\b(?:in|into|round|around) (?:his|her|their|my) Pmouth\\b`,
+    `\\b(?:${KIN}|he|she|hes|shes|i|ive)\\b.*\\b(?:put|got|stuck|has|had|popped|found)\\b.*\\b(?:in|into|round|around) (?:his|her|their|my) mouth\\b`,
     `\\b${FISH}\\b`,
   ),
   rule(
     "swallowed",
     `\\b(?:${KIN}|i|we|he|she)\\b(?: [a-z]+){0,4} (?:drank|drunk|swallowed|ate|eaten|sipped|gulped|tasted)\\b.*\\b(?:bottle|jug|tablets?|sachet|powder|liquid|fluid|additive|supplement|kit|media|gel|granules|pellets?|battery|magnet|silica|carbon|resin|glue|putty)\\b`,
     `\\b${FISH}s? (?:[a-z]+ ){0,2}(?:ate|drank|eaten|swallowed)\\b|\\bhe (?:[a-z]+ )?(?:ate|eaten) (?:[a-z]+ ){0,2}pellets?\\b`,
+  ),
+
+  // A part of a person's body told of beside anything but everyday handling.
+  rule("wound", `\\b(?:${MINE}|${KIN}) (?:[a-z]+ ){0,2}${LIMB}\\b`, EVERYDAY_HANDS),
+  rule(
+    "wound",
+    `\\b(?:my|our) ${KIN}s? (?:left |right |whole )?P[a-z]+\\b|\\b${KIN}s (?:left |right |whole )?P[a-z]+\\b`,
+    "\\b(?:his|her) mind\\b",
+  ),
+  rule(
+    "unwell",
+    `\\b(?:my|his|her|our) (?:poor )?heads? (?:is |was |keeps? |has been |started |feels? )*(?:spinning|swimming|pounding|splitting|banging|thumping|throbbing|hurts?|hurting|fuzzy|foggy|light|woozy|swimmy|killing)\\b|\\b(?:room|everything|world)s? (?:is |was |started |keeps )*spinning\\b|\\b(?:seeing|see|saw) (?:double|stars)\\b|\\boff balance\\b|\\blost (?:my|his|her) balance\\b|\\bvertigo\\b|\\bunsteady on\\b|\\bfrostbite?\\b`,
+    `\\b(?:maths?|numbers|figures|sums|units|formulas?|formulae|equations|choices|options)\\b|\\b${FISH}s?\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b(?:${KIN}|he|she|i) (?:[a-z]+ ){0,2}(?:went|gone|turned|turning|going|looks|looking|is) (?:very |all |really |a bit |completely )*(?:grey|gray|white|pale|blue|limp|floppy|clammy|green|glassy eyed|cold and)\\b`,
+    `\\b(?:he|she|it)\\b.*\\b(?:fin|gills?|scales|belly|colou?r)\\b|\\b${FISH}s?\\b|^(?:he|she) (?:is|went|turned|looks)\\b`,
+  ),
+  rule(
+    "unwell",
+    `\\b${KIN}\\b.*\\b(?:wont wake|not waking|isnt moving|not moving|not responding|isnt responding|no pulse|stopped breathing|on the floor|slid down|keeled over|flopped|slumped)\\b|\\b(?:cpr|defibrillator|no pulse)\\b`,
+    `\\b${FISH}s?\\b`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:i|ive|${KIN}|we) (?:just |nearly |almost |have |has |had )*(?:fell|fallen|slipped|tripped|tumbled|slid) (?:off|down|over|from|in|into|on|backwards?|headfirst)\\b`,
+    `\\b(?:fell|slipped|fallen) (?:over|on|off) (?:the |my )?(?:schedule|dosing|wagon|water changes|feeding|testing|habit)\\b|\\bin love\\b`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:came|come|crashed|tipped|landed|dropped|slid|toppled|collapsed|smashed|rolled|swung|fell|tumbled)\\b(?: [a-z]+){0,2} (?:on|onto|on top of|over|against|into) (?:${WHOM})(?! (?:to|that|how|why))\\b`,
+    `\\b(?:on|over) (?:her|the|a) (?:[a-z]+ )?${FISH}`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:cut|cutting|sliced|stabbed|drilled|sawed|sawn|stuck|jabbed|poked|pricked|injected|burned|burnt|scalded|shocked|zapped|gassed|poisoned|concussed|electrocuted|impaled|gashed|nicked|scraped|grazed|injured|hurt|hurting) (?:the [a-z]+ out of )?(?:myself|himself|herself|ourselves)(?! (?:some|a))\\b`,
+  ),
+  rule(
+    "wound",
+    `\\b(?:put|threw|pulled|did|done|wrenched|strained|twisted|sprained|tweaked|dislocated|fractured|popped) (?:out )?${MINE} (?:[a-z]+ )?(?:back|neck|${LIMB})(?! (?:in|into|up to))\\b|\\bpulled a muscle\\b|\\bslipped (?:a )?dis[ck]\\b|\\bhernia\\b`,
+    `\\bput ${MINE}|\\bpulled ${MINE} ${LIMB} (?:out of|back|away)`,
+  ),
+  rule(
+    "sting",
+    "^(?:just |help |i |ive |have |been |so |well |um |uh |ow+ |ouch |argh+ )*(?:got |been |was |getting )(?:barbed|spined|spiked|jabbed|stabbed|poked|pricked|gassed|gashed|sliced|scratched|tagged|nailed|scalded|clawed|pinched)(?: (?:by|in|on|again|real|pretty|really|badly|bad|hard|good|off|while|when|through|cleaning)\\b| *$)",
+  ),
+  rule(
+    "sting",
+    "\\b(?:spines?|spikes?|barbs?|tooth|teeth|fangs?|shards?|needles?|nails?|nails?|hooks?|glass|wires?|claws?|blade|drill|screwdriver|scalpel|knife)\\b.*\\b(?:through|into|thru|in) (?:the |my |his |her )?(?:[a-z]+ )?(?:gloves?|boots?|shoes?|waders?|sandals?|wetsuit|socks?|flesh|skin|skin|trainers?|flip ?flops?)\\b",
+    "\\bfilter socks?\\b|\\bin (?:the|my) socks?\\b",
+  ),
+  rule(
+    "sting",
+    `\\b${VENOMOUS}\\b.*\\b(?:stings?|jab|venom|spines?|barbs?|spike|prick|poke|puncture|wound|burn)\\b.*\\b${RELIEF}\\b|\\b${RELIEF}\\b.*\\b${VENOMOUS}\\b.*\\b(?:stings?|jab|venom|spines?|barbs?|spike|prick|poke|puncture|wound|burn)\\b`,
+    "\\bF[a-z]+\\b|\\bhow (?:venomous|strong|bad|dangerous|potent)\\b",
+  ),
+  rule(
+    "wound",
+    "\\bstill (?:really |very |a bit |so )?(?:burning|burns|hurting|hurts|throbbing|stinging|swollen|numb|sore|itching|itchy|in pain|bleeding|tingling|dizzy|coughing)\\b",
+    `\\b(?:${FISH}s?|lamp|light|bulb|burner|through|halide|gills?|fins?)\\b`,
+  ),
+
+  // urrent that is felt.
+  rule(
+    "shock",
+    `\\b(?:felt|feel|feeling|get|got|getting|gave me|gives me|had) (?:an? |some |the |slight |little |weird |this |like )*(?:current|electricity|electric|voltage|prickle|prickling|pulse|vibration|jerk|tickle|buzzing|zing|hum)\\b.*\\b(?:through|from|up|off|when|touch\\w*|${LIMB}|lifting|water)\\b`,
+    `\\bflow\\b|\\b(?:wave|powerhead|wavemaker)s?\\b|\\b${FISH}s?\\b|\\bcurrent (?:reading|level|value|nitrate|ph|price|salinity|data)`,
+  ),
+  rule(
+    "shock",
+    `\\b(?:tank|water|hood|rim|lamp|light|lights|pump|heater|metal|stand|cable|wire|switch|sump|lid|fixture|ballast)s?\\b.*\\b(?:bites?|biting|bit|kicks?|kicked|tickl\\w+|prickl\\w+|nips?|snaps?)\\b.*\\b(?:me|him|her|us|you|when (?:i|we|he|she|you|someone) touch\\w*)\\b`,
+    `\\b${FISH}s?\\b|\\bkick(?:s|ed)? (?:me|us) (?:off|out)\\b`,
+  ),
+
+  // More ways to swallow, to be splashed and to be gassed.
+  rule(
+    "swallowed",
+    `\\b(?:gulps?|sips?|swigs?|mouthfuls?|lick|swallow|glug|slurp) of (?:[a-z]+ ){0,3}(?:${CHEMICAL}|tank water|the (?:tank|sump|bottle))\\b`,
+    `\\b${FISH}s?\\b`,
+  ),
+  rule(
+    "swallowed",
+    `\\b(?:swigged|glugged|slurped|swallowed|necked|downed|sipped|gulped|sampled|drank|drunk)\\b.*\\b(?:bottle|jug|kit|tank|sump|alkalinity|calcium|magnesium|nitrate|${CHEMICAL})\\b`,
+    `\\b(?:log|alkalinity|calcium|magnesium|nitrate|it|tank|reactor|coral|${FISH}s?)s? (?:[a-z]+ )?(?:swallowed|drank|gulped|downed)\\b|\\bcoffee|\\btea\\b`,
+  ),
+  rule(
+    "swallowed",
+    `\\b${KIN}(?: [a-z]+){0,2} (?:had (?:the|some|a bit of|all|a taste of|a drink of)|got into|got at|got hold of|been at|been into|been drinking|played with|been playing with)\\b.*\\b(?:${CHEMICAL}|bottle|tablets?|powder|reagents?)\\b`,
+  ),
+  rule(
+    "burn",
+    `\\b(?:${CHEMICAL}|dip|liquid|boiling|treatment|steam|hot)\\b.*\\b(?:splashed|sprayed|squirted|doused|soaked|spattered|scalded|hit|burned|burnt|went down|all down|all over)\\b(?: [a-z]+){0,2} (?:me|us|myself|him|himself|herself|${MINE} (?:[a-z]+ )?(?:${PART}|legs?))\\b|\\bflash burns?\\b|\\b(?:first|second|third) degree burns?\\b|\\b(?:blew|blown|puffed|went|got|powder|dust)\\b.*\\b(?:in|into) (?:${MINE}|the) (?:face|eyes?|mouth|nose|nostrils?)\\b`,
+    `\\b${FISH}s? (?:was|got|is|has)\\b`,
+  ),
+  rule(
+    "gas",
+    "\\bco2\\b.*\\b(?:cylinder|bottle|tank)\\b.*\\b(?:hissing|venting|ruptured|exploded|burst|blew)\\b|\\b(?:acids?|vinegar|ammonia)(?: [a-z]+)? (?:and|with|into|onto|on|in|to) (?:the |some |my )?bleach\\b|\\bCbleach (?:on|onto|in|to|over) (?:the |some |my )?(?:acids?|vinegar|ammonia)\\b",
+    "\\b(?:store|stored|keep|apart|separate\\w*|difference|never|instead|or)\\b",
+  ),
+  rule(
+    "unwell",
+    `\\b(?:cellulitis|sepsis|septic shock|marinum|granuloma|tetanus|blood poisoning)\\b|\\bmycobacter\\w*\\b.*\\b(?:${LIMB}|me|my skin|humans?|people)\\b`,
+    `\\b${FISH}s? (?:has|have|with|got)\\b`,
   ),
 ];

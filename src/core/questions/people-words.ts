@@ -9,9 +9,9 @@ const CLASSES: Readonly<Record<string, string>> = {
   // People.
   K: "wife husband partner son daughter kid child children toddler baby boy girl mum mom mother dad father brother sister friend mate neighbour neighbor guest helper colleague grandson granddaughter grandma grandpa girlfriend boyfriend nephew niece visitor roommate housemate flatmate coworker boss uncle aunt teen teenager gran nan grandmother grandfather cousin member volunteer plumber hubby missus spouse fiance fiancee stepson stepdaughter tot infant newborn grandad granddad nana student pupil employee colleague apprentice lad lass babysitter godson goddaughter",
   // Parts that fish and tanks do not have.
-  L: "hand finger fingr fingertip thumb foot feet toe leg arm palm wrist elbow knee ankle shoulder ear nose tongue knuckle forearm heel fingernail toenail calf shin thigh hip rib pinky pinkie forefinger",
+  L: "hand finger fingr fingertip thumb foot feet toe leg arm palm wrist elbow knee ankle shoulder ear nose tongue knuckle forearm heel fingernail toenail calf shin thigh hip rib pinky pinkie forefinger nail",
   // Parts that may be an animal's, and are a person's when someone owns them.
-  P: "eye face mouth skin throat chest lip lung stomach head neck back belly eyelid eyebrow cheek chin forehead nostril tummy",
+  P: "eye face mouth skin throat chest lip lung stomach head neck back belly eyelid eyebrow eyelash scalp cheek chin forehead nostril tummy",
   // Animals that sting or bite people badly.
   V: "lionfish stonefish scorpionfish rabbitfish stingray urchin jelly jellyfish conesnail firecoral fireworm bristleworm weeverfish toadfish foxface anemone catfish boxjelly octopus manowar hydroid waspfish weever surgeonfish",
   F: "fish fishes clown clownfish tang trigger triggerfish grouper eel moray damsel wrasse angel angelfish goby gobies blenny blennies shrimp snail crab coral ray shark puffer seahorse chromis anthias starfish invertebrate animal frag turtle goldfish koi betta discus cichlid tetra guppy guppies loach pleco platy platies molly mollies gourami oscar piranha arowana barracuda snapper butterflyfish hawkfish cardinalfish squirrelfish filefish boxfish cowfish hogfish batfish frogfish mantis lobster crayfish cuttlefish axolotl newt frog tadpole clam oyster mussel nudibranch slug cucumber minnow carp sturgeon corydoras cory aiptasia hammer torch tankmate livestock",
@@ -43,7 +43,7 @@ const FAMILY =
   /\b(?:my|our|the) (?:whole|entire) family\b|\b(?:my|our) (?:family|kiddo|other half|better half|(?:youngest|eldest)(?= (?:has|is|was|just|ate|drank|put|got|swallowed|cut|fell|touched)\b)|little (?:one|man|girl|boy|lad))\b|\b(?:a|the) little (?:one|girl|boy|lad)\b|\b(?:everyone|everybody) (?:in|at) (?:the|our|my) (?:house|room|club|shop)\b/g;
 /** Limbs that are nobody's. */
 const IDIOMS =
-  /\b(?:second|first|by|on the other|on one|at|off|other)[ -]hands?\b(?! (?:and|is|was|got))|\bhands? ?[- ]?(?:feed\w*|fed|pumps?|made|held|shake)\b|\bhands[ -]on\b(?! (?:the|my|an?|some)\b)|\bfoot valves?\b|\b(?:pipe|pvc|90) elbows?\b|\belbows? (?:\d+|joint|fitting|burst|leak\w*)\b|\bhead (?:loss|height|pressure|room|tank)\b|\bfingers crossed\b|\btoe kick\b|\b(?:rule of|green) thumb\b|\bthumbs (?:up|down)\b|\barms? length\b|\bswing[- ]arm\b|\ban arm and a leg\b|\bhands? (?:down|full)\b|\bmy hands are full\b|\bget my hands dirty\b|\b(?:give|giving|lend|need) (?:me |us )?a hand\b|\b(?:\d+|one|two|three|four|five|six|eight|square|cubic)[ -]?(?:foot|feet|ft)\b|\b(?:its|anemones?|snails?|clams?) foot\b|\b(?:its|their) (?:neighbou?rs?|mates?|partners?)\b|\bits (?:friend|mother|father|brother|sister|bab(?:y|ies))s?\b|\bits (?:arm|leg|nose)s?\b|\btank ?mates?\b|\bon (?:its|their) last legs?\b/g;
+  /\b(?:second|first|by|on the other|on one|at|off|other)[ -]hands?\b(?! (?:and|is|was|got))|\bhands? ?[- ]?(?:feed\w*|fed|pumps?|made|held|shake)\b|\bhands[ -]on\b(?! (?:the|my|an?|some)\b)|\bfoot valves?\b|\b(?:pipe|pvc|90) elbows?\b|\belbows? (?:\d+|joint|fitting|burst|leak\w*)\b|\bhead (?:loss|height|pressure|room|tank)\b|\bfingers crossed\b|\btoe kick\b|\b(?:rule of|green) thumb\b|\bthumbs (?:up|down)\b|\barms? length\b|\bswing[- ]arm\b|\ban arm and a leg\b|\bhands down\b|\bhands? full\b(?! of)|\bmy hands are full\b|\bget my hands dirty\b|\b(?:give|giving|lend|need) (?:me |us )?a hand\b|\b(?:\d+|one|two|three|four|five|six|eight|square|cubic)[ -]?(?:foot|feet|ft)\b|\b(?:its|anemones?|snails?|clams?) foot\b|\b(?:its|their) (?:neighbou?rs?|mates?|partners?)\b|\bits (?:friend|mother|father|brother|sister|bab(?:y|ies))s?\b|\bits (?:arm|leg|nose)s?\b|\btank ?mates?\b|\bon (?:its|their) last legs?\b/g;
 const MIXTURES =
   /\b(?:(?:dosing|alk|alkalinity|calcium|magnesium|buffer|carbon)(?: dosing)? (?:liquid|fluid|mix|water)|tank water|test (?:kit|fluid)|soda ash|washing soda|fish food|medicated food)\b/g;
 
@@ -53,7 +53,10 @@ export function marked(typed: string): string {
     .replace(/[.,;:!?()]+/g, " ")
     .replace(/ +/g, " ")
     .replace(/\b(?:shok|schock|shcok)(?=ed|s|\b)/g, "shock")
-    .replace(/\b(?:\d+|one|two|three|four|five|six) (?:year|yr|month)s?[ -]old\b/g, "child")
+    .replace(
+      /\b(?:(?:\d+|one|two|three|four|five|six) (?:year|yr|month)s?[ -]old|\d{1,2} ?(?:yo|y\/o|yr old))s?\b/g,
+      "child",
+    )
     .replace(FAMILY, "my child")
     .replace(IDIOMS, " ")
     .replace(
@@ -80,7 +83,7 @@ const SPELLED =
     " ",
   );
 const RIGHT = new Set(
-  "shock breathed breathes stings ingest ingests poisons swallows faints burnt burns burner burners bleed electrics shocking zapping zaps crushes collapses splashes chests throats poisonings inhale inhales inhaling tingle tingled reactions swallowing sung swung strung stun stunt stuns slung clung sling slings swing swings stink stinks shaken blacked crashed brushed flushed cashed washed dashed smashed string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shocks chlorinate bleached tangles poisonous bitty stingy anemones coughs laughing touching hospitals glistening blistering hospitality stable stabled stabbing covering electrical".split(
+  "shock breathed breathes stings ingest ingests poisons swallows faints burnt burns burner burners bleed electrics shocking zapping zaps crushes collapses splashes chests throats poisonings inhale inhales inhaling tingle tingled reactions swallowing sung swung strung stun stunt stuns slung clung sling slings swing swings stink stinks shaken blacked crashed brushed flushed cashed washed dashed smashed string strings stocked blocked locked turned bitter faint point chess splash breather stinging single linger fungus thump drain drains drunk shocks chlorinate bleached tangles poisonous bitty stingy anemones coughs laughing touching hospitals glistening blistering hospitality stable stabled stabbing covering electrical spinning swimming skimming springing bringing singing ringing spelling electrician reacting reduction relation relations shallow beach invented breeding zone zones breach breaking coloring colouring colorize counting electron finder finer inserted inverted reactive rejection visiting smelling threat threats cheat fuses fumed buried burped crusted swabbed stubbed wheeling silvering tickling trickling tangling injected infected invested indented chloride chlorite stunk fainter crusher blending bleaching breaching swilling spilling selling stalling shelling dwelling filling billing breathtaking needing feeding treading spreading bleeping coaching couching crashing voting editing bedding blooming".split(
     " ",
   ),
 );

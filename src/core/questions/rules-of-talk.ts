@@ -11,7 +11,7 @@ const STATEMENT_EVENT =
   /^(?:(?:i|we) )?(?:(?:just|have|ive|weve) )*((?:fed|changed|dosed|harvested|added|replaced)\b.+)$/;
 /** A volume or a share that was changed is water: the log wants it said. */
 const CHANGED_WATER =
-  /^(?:changed|replaced) (?:about |around )?([\d.,]+ ?(?:%|percent|l|lit(?:re|er)s?|gal(?:lon)?s?))(?! (?:of )?(?!water|the water)[a-z]+ (?:media|carbon|resin))(?: of (?:the )?water)?(?= |$)/;
+  /^(?:changed|replaced) (?:about |around )?([\d.,]+ ?(?:%|percent|l|lit(?:re|er)s?|gal(?:lon)?s?))(?! (?:of )?(?!water|the water)[a-z]+ (?:media|carbon|resin))(?: (?:of )?(?:the )?water)?(?= |$)/;
 const QUESTION =
   /^(?:whats?|when|where|which|who|why|how|hows|is|are|am|was|were|do|does|did|can|could|should|would|will|has|have|if|convert|make|mix|dilute|compare|give|show|tell)\b|\?$|\b(?:bad|safe|toxic|dangerous|worry|should|enough|how much|how many|how long)\b/;
 
