@@ -245,7 +245,7 @@ export const SIGNS: readonly Rule[] = [
     `\\b(?:${FISH}s?|lamp|light|bulb|burner|through|halide|gills?|fins?)\\b`,
   ),
 
-  // urrent that is felt.
+  // A current that is felt.
   rule(
     "shock",
     `\\b(?:felt|feel|feeling|get|got|getting|gave me|gives me|had) (?:an? |some |the |slight |little |weird |this |like )*(?:current|electricity|electric|voltage|prickle|prickling|pulse|vibration|jerk|tickle|buzzing|zing|hum)\\b.*\\b(?:through|from|up|off|when|touch\\w*|${LIMB}|lifting|water)\\b`,

@@ -47,6 +47,8 @@ const changePlan: Rule = (f) => {
 
 /** Changing water lowers; only "from … to …" and the like say which figure is which. */
 function inOrder(text: string, first: FoundFigure | undefined, second: FoundFigure) {
+  // "down to 10 from 45" names the target first.
+  if (/\bto [\d.,]+[^\d]*\bfrom [\d.,]+/.test(text)) return { now: second, target: first };
   const isSaid = /\bfrom\b|\bto\b/.test(text);
   const sizeOf = (figure: FoundFigure | undefined): number => Number.parseFloat(figure?.text ?? "");
   return isSaid || sizeOf(first) >= sizeOf(second)
