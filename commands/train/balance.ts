@@ -1,7 +1,7 @@
 import { harvestNitrogenPerDay } from "../../src/core/dosing/algae-harvest.ts";
 import { foodNitrogenPerDay } from "../../src/core/nitrogen/food-nitrogen-per-day.ts";
 import { type NitrogenFlows, nitrogenBalance } from "../../src/core/nitrogen/nitrogen-balance.ts";
-import { asNitrogen } from "../../src/core/nitrogen/nitrogen-units.ts";
+import { asNitrogen, type GramsNPerDay } from "../../src/core/nitrogen/nitrogen-units.ts";
 import { readFood } from "../../src/core/nitrogen/read-food.ts";
 import { exactly, mapEstimate } from "../../src/core/quantity/estimate.ts";
 import { showEstimate } from "../../src/core/quantity/show.ts";
@@ -36,6 +36,7 @@ export default defineCommand({
     solids: optional(
       quantity.fraction("Share of the food's nitrogen you catch as dirt; 2–20 % if left out", "10 %"),
     ),
+    skimmate: optional(quantity.mass("Nitrogen your skimmer takes out a day, if you know it", "0.3 g")),
     growth: optional(quantity.fraction("Share that stays in growing animals; 0–15 % if left out", "5 %")),
     box: optional(quantity.volume("Water in a box without oxygen that turns nitrate to gas", "110 L")),
     fed: optional(choice("Whether carbon is dosed into that box", ["no", "yes"])),
@@ -81,6 +82,11 @@ export default defineCommand({
             nitrate: now,
             ...(input.growth === undefined ? {} : { retainedShare: input.growth }),
             ...(input.solids === undefined ? {} : { solidsShare: input.solids }),
+            ...(input.skimmate === undefined
+              ? {}
+              : {
+                  skimmate: mapEstimate(input.skimmate.estimate, (kg) => as<GramsNPerDay>(kg * 1000)),
+                }),
             ...(input.algae === undefined
               ? {}
               : {

@@ -97,7 +97,7 @@ describe("the commands for a shell", () => {
       else expect(own).toContain(verb);
     }
     expect(scripts.prepare).toBe("npm run build");
-    expect(scripts.start).toBe("node dist/bundle/main.js");
+    expect(scripts.start).toBe("node --optimize-for-size --max-semi-space-size=2 dist/bundle/main.js");
     for (const version of ["20", "22", "24", "26"]) expect(README).toContain(version);
     expect(engines.node).toBe(">=20.19");
   });
