@@ -124,9 +124,10 @@ describe("the commands for a shell", () => {
       expect.stringContaining("/salt convert"),
       expect.stringContaining("--as bruno"),
       expect.stringContaining("< script.txt"),
+      expect.stringContaining("--due"),
       expect.stringContaining("--json"),
     ]);
-    const [once, as, scripted, json] = tried;
+    const [once, as, scripted, due, json] = tried;
     expect(once?.code).toBe(0);
     // SG 1.026 at 25/25 is 34.51 (EOS-80).
     expect(once?.out).toContain("34.51 ppt");
@@ -134,6 +135,8 @@ describe("the commands for a shell", () => {
     // Its second line is refused.
     expect(scripted?.code).toBe(1);
     expect(scripted?.out).toContain("80 s per dose");
+    // Nothing is planned, so nothing is printed.
+    expect([due?.code, due?.out]).toEqual([0, ""]);
     expect(json?.code).toBe(0);
     expect(JSON.parse(json?.out ?? "").outcome.title).toBe("Sums and tank records for the club");
   });
