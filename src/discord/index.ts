@@ -150,12 +150,13 @@ export async function registerCommands(
 ): Promise<void> {
   const rest = new REST({ api: apiUrl, version: "10" }).setToken(token);
   const body = [...registrationOf(app.commands), ...messageCommands];
-  await rest.put(
-    guildId === undefined
-      ? Routes.applicationCommands(applicationId)
-      : Routes.applicationGuildCommands(applicationId, guildId),
-    { body },
-  );
+  if (guildId === undefined) {
+    await rest.put(Routes.applicationCommands(applicationId), { body });
+    return;
+  }
+  // Where a command may be used beside servers is told of commands for all servers only.
+  const forOne = body.map(({ contexts: _, integration_types: __, ...command }) => command);
+  await rest.put(Routes.applicationGuildCommands(applicationId, guildId), { body: forOne });
 }
 
 function isTokenError(error: unknown): boolean {

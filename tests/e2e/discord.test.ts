@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { commands } from "../../commands/index.ts";
-import { startDiscord, TokenRefused } from "../../src/discord/index.ts";
+import { registerCommands, startDiscord, TokenRefused } from "../../src/discord/index.ts";
 import { registrationOf } from "../../src/discord/registration.ts";
 import { buttonOf, type DiscordClub, openDiscordClub, saidIn, slashCall } from "../support/discord-club.ts";
 import { startPlatform } from "../support/loopback/index.ts";
@@ -285,4 +285,13 @@ describe("hostile text", () => {
       expect(message.text).not.toContain("fault of the bot");
     }
   });
+});
+
+it("one server gets the commands without the places that only commands for all may name", async () => {
+  const { platform, club } = here;
+  const parts = { app: club.app, token: platform.token, apiUrl: platform.apiUrl, guildId: platform.guild.id };
+  await registerCommands(parts, platform.applicationId);
+  const sent = JSON.stringify(platform.requestsTo(/guilds\/.*\/commands$/, "PUT").at(-1)?.body);
+  expect(sent).toContain('"name":"salt"');
+  expect(sent).not.toContain("integration_types");
 });
