@@ -5,6 +5,7 @@ import { readSeed } from "../../src/core/nitrogen/read-seed.ts";
 import { repeatableRandom } from "../../src/core/nitrogen/repeatable-random.ts";
 import { readAlkalinity } from "../../src/core/quantity/alkalinity.ts";
 import { showEstimate, showNumber } from "../../src/core/quantity/show.ts";
+import { cyclingChart } from "../../src/kit/cycling-chart.ts";
 import {
   answerReply,
   askFor,
@@ -113,6 +114,16 @@ export default defineCommand({
           .slice(0, 18)
           .map((each) => [String(each.day), ...[each.ammonia, each.nitrite, each.nitrate].map(cell)]),
       }),
+      chart: (it) =>
+        cyclingChart({
+          curve: it.curve,
+          readings,
+          lastDay: Math.min(it.curve.at(-1)?.day ?? 0, Math.max(SHORTEST_TABLE, Math.ceil(it.readyDay.high))),
+          started: input.started,
+          now: context.now,
+          zone: context.member.zone,
+          finding: readyLine(it),
+        }),
       taken: known.taken,
       cautions: known.cautions,
     });

@@ -40,6 +40,23 @@ function readyDays(headline: string | undefined): readonly number[] {
 }
 
 describe("/cycle curve", () => {
+  it("draws the course it expects, from the first dose on, with the readings in it", async () => {
+    const reply = await openClub().ask(
+      "/cycle curve dose:2 mg/L as TAN seed:nothing readings:day 3 ammonia 1 mg/L as TAN volume:2700 L salinity:34 ppt temperature:26 °C",
+    );
+    const panels = reply.chart?.panels ?? [];
+    expect(panels.map(({ axisTitle }) => axisTitle)).toEqual([
+      "ammonia, mg/L as nitrogen",
+      "nitrite, mg/L as nitrogen",
+      "nitrate, mg/L as nitrogen",
+    ]);
+    const [ammonia] = panels;
+    // Day 0 is the dose itself: 2 mg/L as nitrogen.
+    expect(ammonia?.forecasts[0]?.levels[0]).toMatchObject({ middle: 2 });
+    expect(ammonia?.series[0]?.marks).toHaveLength(1);
+    expect(reply.chart?.altText.length).toBeGreaterThan(10);
+  });
+
   it("gives a bare sea-water filter five to ten weeks, with its doubt, the same each time", async () => {
     const club = openClub();
     const line = `/cycle curve dose:2 mg/L as TAN seed:nothing ${WATER}`;
